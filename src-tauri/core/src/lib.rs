@@ -5,9 +5,24 @@
 //! no network and no async runtime.
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
-//! kinds, error → db, app → print, sports → students, facilities → goals → visits, lessons →
-//! letters → reports, exchange → commands → desk. A test in the workspace's `tests` package checks it.
+//! kinds, error → db, app → input, settings → print, sports → students, facilities → goals →
+//! visits, lessons → letters → reports, exchange → commands → desk. A test in the workspace's
+//! `tests` package checks it.
 
+pub mod app;
+pub mod commands;
+pub mod db;
+pub mod error;
+pub mod exchange;
+pub mod facilities;
+pub mod goals;
+pub mod input;
 pub mod kinds;
+pub mod lessons;
+pub mod letters;
 pub mod print;
+pub mod reports;
+pub mod settings;
 pub mod sports;
+pub mod students;
+pub mod visits;

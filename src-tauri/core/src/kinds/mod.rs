@@ -1,1 +1,11 @@
-//! (to come)
+//! The small kinds everything else is made of: ids, civil dates and times, zones, text, clocks.
+
+pub mod civil;
+pub mod clock;
+pub mod ids;
+pub mod text;
+pub mod zones;
+
+pub use civil::{Day, Span, Time};
+pub use clock::{Clock, FixedClock, Instant, SystemClock};
+pub use ids::{CountedIds, Ids, RandomIds};

@@ -1,0 +1,289 @@
+//! The command table: the program's only door. The window, the command line, the bridge for browser
+//! tests and the generated TypeScript are all fed from it.
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::LazyLock;
+
+use schemars::{JsonSchema, Schema, SchemaGenerator};
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use crate::app::{Change, CoachFile, Reading, Undone, Writing, journal};
+use crate::error::{Error, Result};
+use crate::kinds::ids::ActId;
+use crate::{facilities, goals, lessons, settings, sports, students, visits};
+
+/// What a command gave back.
+#[derive(Debug, Serialize)]
+pub struct Answer {
+    /// Its value.
+    pub value: Value,
+    /// The things that changed; empty for a reading.
+    pub changes: Vec<Change>,
+    /// The act in the journal, where one was written: what Undo takes back.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub act: Option<ActId>,
+}
+
+type Run = Box<dyn Fn(&mut CoachFile, Value) -> Result<Answer> + Send + Sync>;
+
+/// One command.
+pub struct Command {
+    /// Its name: the capability, a dot, the act.
+    pub name: &'static str,
+    /// What it does.
+    pub about: &'static str,
+    /// Whether it writes.
+    pub writes: bool,
+    input: fn(&mut SchemaGenerator) -> Schema,
+    output: fn(&mut SchemaGenerator) -> Schema,
+    run: Run,
+}
+
+/// A command as `commands` lists it.
+#[derive(Debug, Serialize)]
+pub struct Listed {
+    /// Its name.
+    pub name: &'static str,
+    /// What it does.
+    pub about: &'static str,
+    /// Whether it writes.
+    pub writes: bool,
+    /// JSON Schema of its input.
+    pub input: Schema,
+    /// JSON Schema of its output's value.
+    pub output: Schema,
+}
+
+/// An input with nothing in it.
+#[derive(Debug, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Nothing {}
+
+/// An act to undo.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct UndoAct {
+    /// The act.
+    pub act: ActId,
+}
+
+/// How much history.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct NewestActs {
+    /// How many acts at most.
+    pub most: u32,
+}
+
+impl Default for NewestActs {
+    fn default() -> Self {
+        Self { most: 50 }
+    }
+}
+
+fn reads<I, O>(name: &'static str, about: &'static str, act: fn(&Reading<'_>, I) -> Result<O>) -> Command
+where
+    I: DeserializeOwned + JsonSchema + 'static,
+    O: Serialize + JsonSchema + 'static,
+{
+    let run = move |file: &mut CoachFile, input: Value| {
+        let input = typed(input)?;
+        let value = file.read(|db| act(db, input))?;
+        Ok(Answer { value: json(&value)?, changes: Vec::new(), act: None })
+    };
+    Command {
+        name,
+        about,
+        writes: false,
+        input: |schemas| I::json_schema(schemas),
+        output: |schemas| O::json_schema(schemas),
+        run: Box::new(run),
+    }
+}
+
+fn writes<I, O>(name: &'static str, about: &'static str, act: fn(&Writing<'_>, I) -> Result<O>) -> Command
+where
+    I: DeserializeOwned + JsonSchema + 'static,
+    O: Serialize + JsonSchema + 'static,
+{
+    let run = move |file: &mut CoachFile, input: Value| {
+        let input = typed(input)?;
+        let written = file.write(name, about, |db| act(db, input))?;
+        Ok(Answer { value: json(&written.value)?, changes: written.changes, act: written.act })
+    };
+    Command {
+        name,
+        about,
+        writes: true,
+        input: |schemas| I::json_schema(schemas),
+        output: |schemas| O::json_schema(schemas),
+        run: Box::new(run),
+    }
+}
+
+fn undo() -> Command {
+    let run = |file: &mut CoachFile, input: Value| {
+        let UndoAct { act } = typed(input)?;
+        let written = file.undo(act)?;
+        Ok(Answer { value: json(&written.value)?, changes: written.changes, act: written.act })
+    };
+    Command {
+        name: "journal.undo",
+        about: "Take an act back",
+        writes: true,
+        input: UndoAct::json_schema,
+        output: Undone::json_schema,
+        run: Box::new(run),
+    }
+}
+
+/// Every command, by capability.
+static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
+    vec![
+        reads("journal.newest", "The newest acts, newest first", |db, ask: NewestActs| journal::newest(db, ask.most)),
+        undo(),
+        reads("settings.show", "The coach's own settings", |db, _: Nothing| settings::show(db)),
+        writes("settings.change", "Settings changed", settings::change),
+        reads("sports.list", "The sport packs", |_, _: Nothing| Ok(sports::skills::packs())),
+        reads("sports.skills", "The skills of a sport, the coach's own among them", sports::skills::list),
+        writes("sports.add_skill", "Skill added", sports::skills::add),
+        writes("students.add", "Student added", students::add),
+        writes("students.change", "Student changed", students::change),
+        writes("students.archive", "Student put away", students::archive),
+        writes("students.bring_back", "Student brought back", students::bring_back),
+        reads("students.list", "Students by name, searched as one types", students::list),
+        reads("students.show", "One student", students::show),
+        writes("facilities.add", "Facility added", facilities::add),
+        writes("facilities.change", "Facility changed", facilities::change),
+        writes("facilities.archive", "Facility put away", facilities::archive),
+        writes("facilities.bring_back", "Facility brought back", facilities::bring_back),
+        reads("facilities.list", "Facilities by name, with their courts", facilities::list),
+        reads("facilities.show", "One facility with its courts", facilities::show),
+        writes("facilities.add_court", "Court added", facilities::add_court),
+        writes("facilities.change_court", "Court changed", facilities::change_court),
+        writes("facilities.archive_court", "Court put away or brought back", facilities::archive_court),
+        reads("facilities.zones", "The time zones, by IANA name", |_, _: Nothing| Ok(crate::kinds::zones::names())),
+        writes("goals.set", "Goal set", goals::set::set),
+        writes("goals.change_words", "New words for a goal", goals::set::change_words),
+        writes("goals.rank", "Goals put in a new order", goals::set::rank),
+        reads("goals.show", "One goal with where it stands", goals::show::show),
+        reads("goals.list", "A student's goals by priority", goals::show::list),
+        reads("goals.chart", "A student's carry chart", goals::chart::chart),
+        reads("goals.on_court", "The goals worked on at a visit", goals::court::on_court),
+        writes("goals.jot", "A note written", goals::court::jot),
+        reads("goals.jottings", "The quick notes of a visit", goals::court::jottings),
+        writes("goals.start_block", "Block started", goals::blocks::start),
+        writes("goals.touch", "A try counted", goals::blocks::touch),
+        writes("goals.take_back", "A try taken back", goals::blocks::take_back),
+        writes("goals.end_block", "Block ended", goals::blocks::end),
+        writes("goals.enter_total", "Total entered", goals::blocks::enter_total),
+        writes("goals.decide", "Decision taken", goals::decide::decide),
+        reads("goals.proposals", "What is proposed for each goal at a visit's end", goals::decide::proposals),
+        writes("goals.accept", "Decisions taken as proposed", goals::decide::accept),
+        writes("goals.raise", "Goal raised", goals::raise::raise),
+        reads("goals.weigh", "What a criterion means for players of different strength", |_, ask| goals::weigh::weigh(&ask)),
+        writes("visits.plan", "Visit planned", visits::plan),
+        writes("visits.expect", "Visit expected", visits::expect),
+        writes("visits.change", "Visit changed", visits::change),
+        writes("visits.open", "Visit started: its goals are carried into it", visits::open),
+        writes("visits.close", "Visit closed", visits::close),
+        writes("visits.reopen", "Visit opened again", visits::reopen),
+        writes("visits.call_off", "Visit called off", visits::call_off),
+        reads("visits.show", "One visit", visits::show),
+        reads("visits.list", "Visits in time", visits::list),
+        writes("lessons.plan", "Lesson planned", lessons::plan),
+        writes("lessons.change", "Lesson moved", lessons::change),
+        reads("lessons.clashes", "Clashes of a time with the lessons that stand", lessons::clashes),
+        writes("lessons.give", "Lesson given", lessons::give),
+        writes("lessons.cut_short", "Lesson cut short", lessons::cut_short),
+        writes("lessons.call_off", "Lesson called off", lessons::call_off),
+        writes("lessons.miss", "Lesson missed", lessons::miss),
+        writes("lessons.note", "Lesson note written", lessons::note),
+        reads("lessons.show", "One lesson", lessons::show),
+        reads("lessons.list", "Lessons in time", lessons::list),
+// LATER         reads("letters.draft", "The letter of a visit as it stands, with its pages", letters::draft),
+// LATER         writes("letters.edit", "Letter edited", letters::edit),
+// LATER         writes("letters.compose_anew", "Letter composed anew from the record", letters::compose_anew),
+// LATER         writes("letters.issue", "Letter issued", letters::issue),
+// LATER         reads("letters.list", "Letters owed, in draft and issued", letters::list),
+// LATER         reads("letters.show", "An issued letter with its document", letters::show),
+// LATER         reads("exchange.read_csv", "What a CSV file of a season holds", |_, ask| exchange::preview::preview(&ask)),
+// LATER         writes("exchange.take_csv", "A season taken from a CSV file", exchange::take::take),
+// LATER         reads("reports.day_sheet", "The day sheet", reports::day_sheet::day_sheet),
+// LATER         reads("reports.find", "People, places and goals by name", reports::find::find),
+    ]
+});
+
+/// Every command.
+pub fn all() -> &'static [Command] {
+    &TABLE
+}
+
+/// Every command with its schemas.
+pub fn listed() -> Vec<Listed> {
+    let schema = |make: fn(&mut SchemaGenerator) -> Schema| {
+        let mut schemas = SchemaGenerator::default();
+        let mut schema = make(&mut schemas);
+        let definitions = schemas.take_definitions(true);
+        if !definitions.is_empty() {
+            schema.insert("$defs".to_owned(), Value::Object(definitions));
+        }
+        schema
+    };
+    all()
+        .iter()
+        .map(|c| Listed {
+            name: c.name,
+            about: c.about,
+            writes: c.writes,
+            input: schema(c.input),
+            output: schema(c.output),
+        })
+        .collect()
+}
+
+/// Runs a command. A fault in the program is caught: the act is rolled back and the file stays
+/// usable.
+///
+/// # Errors
+/// `NotFound` when there is no such command, `Refused` when the input is not of its kind, and those
+/// of the command.
+pub fn call(file: &mut CoachFile, name: &str, input: Value) -> Result<Answer> {
+    let command = all()
+        .iter()
+        .find(|command| command.name == name)
+        .ok_or_else(|| Error::NotFound { what: "command", id: name.to_owned() })?;
+    catch_unwind(AssertUnwindSafe(|| (command.run)(file, input))).unwrap_or_else(|panic| {
+        let said = panic
+            .downcast_ref::<String>()
+            .cloned()
+            .or_else(|| panic.downcast_ref::<&str>().map(|s| (*s).to_owned()))
+            .unwrap_or_default();
+        Err(Error::Fault(format!("{name}: {said}")))
+    })
+}
+
+/// The input as the command's own kind.
+fn typed<I: DeserializeOwned>(input: Value) -> Result<I> {
+    // Null stands for an input left out.
+    let input = if input.is_null() { Value::Object(serde_json::Map::new()) } else { input };
+    serde_path_to_error::deserialize(input).map_err(|e| {
+        let path = e.path().to_string();
+        let field = if path == "." { String::new() } else { path };
+        let said = e.inner().to_string();
+        let code = if said.starts_with("unknown field") {
+            "unknown_field"
+        } else if said.starts_with("missing field") {
+            "missing_field"
+        } else {
+            "wrong_kind"
+        };
+        Error::field(&field, code, format!("The input is not as expected: {said}."))
+    })
+}
+
+fn json<T: Serialize>(value: &T) -> Result<Value> {
+    serde_json::to_value(value).map_err(|e| Error::Fault(e.to_string()))
+}

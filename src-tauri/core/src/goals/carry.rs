@@ -1,0 +1,39 @@
+//! Carrying goals into a visit, and settling them when it closes; called by visits.
+
+use super::state::{How, is_carried};
+use super::{show, store};
+use crate::app::{Reading, Writing};
+use crate::error::Result;
+use crate::kinds::ids::{GoalId, StudentId, VisitId};
+
+/// Carries every goal that is working, met or slipped into the visit, in order of priority.
+///
+/// # Errors
+/// `Storage`.
+pub fn into_visit(db: &Writing<'_>, student: StudentId, visit: VisitId) -> Result<Vec<GoalId>> {
+    let goals = show::list(db, show::OfStudent { student })?;
+    let carried: Vec<GoalId> =
+        goals.into_iter().filter(|g| is_carried(g.standing.state)).map(|g| g.goal.id).collect();
+    for goal in &carried {
+        // A goal that has not been at any visit yet is set here; its first block is no retest.
+        let how = if store::was_at_a_visit(db, *goal)? { How::Carried } else { How::Set };
+        store::put_at_visit(db, *goal, visit, how)?;
+    }
+    Ok(carried)
+}
+
+/// Ends the blocks left open at a visit that closes.
+///
+/// # Errors
+/// `Storage`.
+pub fn settle(db: &Writing<'_>, visit: VisitId) -> Result<()> {
+    store::end_blocks_of(db, visit)
+}
+
+/// The goals at a visit, in order of priority.
+///
+/// # Errors
+/// `Storage`.
+pub fn at_visit(db: &Reading<'_>, visit: VisitId) -> Result<Vec<(GoalId, How)>> {
+    store::at_visit(db, visit)
+}

@@ -1,0 +1,95 @@
+//! Text as people type it: trimmed, composed, free of control characters, and folded for search.
+
+use unicode_normalization::UnicodeNormalization;
+use unicode_normalization::char::is_combining_mark;
+
+/// One line: composed (Unicode NFC), control characters and line breaks as spaces, runs of spaces
+/// as one, ends trimmed.
+pub fn line(text: &str) -> String {
+    let spaced: String =
+        text.nfc().map(|c| if c.is_control() || is_line_break(c) { ' ' } else { c }).collect();
+    spaced.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Several lines: composed, `\r\n` as `\n`, other control characters gone, trailing space trimmed.
+pub fn lines(text: &str) -> String {
+    let text = text.replace("\r\n", "\n").replace('\r', "\n");
+    let kept: String = text.nfc().filter(|c| *c == '\n' || *c == '\t' || !c.is_control()).collect();
+    kept.trim().to_owned()
+}
+
+/// For search: lower case, without accents, so that "zoe" finds "Zoë" and "lukasz" finds "Łukasz".
+pub fn folded(text: &str) -> String {
+    line(text)
+        .nfkd()
+        .filter(|c| !is_combining_mark(*c))
+        .flat_map(char::to_lowercase)
+        .map(|c| match c {
+            'ł' => 'l',
+            'ø' => 'o',
+            'đ' | 'ð' => 'd',
+            'ı' => 'i',
+            c => c,
+        })
+        .flat_map(|c| match c {
+            'ß' => vec!['s', 's'],
+            'æ' => vec!['a', 'e'],
+            'œ' => vec!['o', 'e'],
+            'þ' => vec!['t', 'h'],
+            c => vec![c],
+        })
+        .collect()
+}
+
+/// "1 try", "2 tries".
+pub fn counted(n: i64, one: &str, many: &str) -> String {
+    format!("{n} {}", if n == 1 { one } else { many })
+}
+
+/// "first", … "tenth", then "11th".
+pub fn ordinal(n: usize) -> String {
+    const WORDS: [&str; 10] = [
+        "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth",
+    ];
+    match n {
+        1..=10 => WORDS[n - 1].to_owned(),
+        _ => {
+            let end = match (n % 100, n % 10) {
+                (11..=13, _) => "th",
+                (_, 1) => "st",
+                (_, 2) => "nd",
+                (_, 3) => "rd",
+                _ => "th",
+            };
+            format!("{n}{end}")
+        }
+    }
+}
+
+fn is_line_break(c: char) -> bool {
+    matches!(c, '\u{2028}' | '\u{2029}')
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_are_found_without_their_accents() {
+        for (name, typed) in [
+            ("Zoë Łukasiewicz", "zoe lukasiewicz"),
+            ("Þórður Æsir", "thordur aesir"),
+            ("Straße", "strasse"),
+            ("  ANA\u{a0}\tNúñez ", "ana nunez"),
+            ("Київ", "київ".nfkd().filter(|c| !is_combining_mark(*c)).collect::<String>().as_str()),
+        ] {
+            assert_eq!(folded(name), typed);
+        }
+    }
+
+    #[test]
+    fn a_line_holds_no_breaks_and_lines_keep_theirs() {
+        assert_eq!(line(" a\r\nb\u{0}c\u{2028}d "), "a b c d");
+        assert_eq!(lines("a\r\nb\u{0}\r c \n"), "a\nb\n c");
+    }
+}

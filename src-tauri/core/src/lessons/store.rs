@@ -1,0 +1,123 @@
+//! All SQL of lessons.
+
+use rusqlite::{Row, named_params, params};
+
+use super::plan::Slot;
+use super::{Attending, Lesson, LessonState, ListLessons, WhichHour};
+use crate::app::{Reading, Writing};
+use crate::error::Result;
+use crate::kinds::Time;
+use crate::kinds::ids::{LessonId, StudentId, VisitId};
+
+crate::db::words! {
+    LessonState {
+        Planned = "planned", Given = "given", CutShort = "cut_short", CalledOff = "called_off", Missed = "missed",
+    }
+    WhichHour { Once = "once", First = "first", Second = "second" }
+}
+
+pub(super) fn insert(db: &Writing<'_>, id: LessonId, slot: &Slot) -> Result<()> {
+    db.execute(
+        "INSERT INTO lesson (id, facility, court, day, starts, which, minutes, state)
+         VALUES (?, ?, ?, ?, ?, ?, ?, 'planned')",
+        params![id, slot.facility, slot.court, slot.day, slot.starts, slot.which, slot.minutes],
+    )?;
+    Ok(())
+}
+
+pub(super) fn update(db: &Writing<'_>, id: LessonId, slot: &Slot) -> Result<()> {
+    db.execute(
+        "UPDATE lesson SET facility = ?, court = ?, day = ?, starts = ?, which = ?, minutes = ? WHERE id = ?",
+        params![slot.facility, slot.court, slot.day, slot.starts, slot.which, slot.minutes, id],
+    )?;
+    Ok(())
+}
+
+pub(super) fn attend(db: &Writing<'_>, lesson: LessonId, student: StudentId, visit: VisitId) -> Result<()> {
+    db.execute(
+        "INSERT INTO lesson_student (id, lesson, student, visit) VALUES (?, ?, ?, ?)",
+        params![format!("{lesson}:{student}"), lesson, student, visit],
+    )?;
+    Ok(())
+}
+
+pub(super) fn settle(
+    db: &Writing<'_>,
+    id: LessonId,
+    state: LessonState,
+    given: Option<u32>,
+    reason: &str,
+) -> Result<()> {
+    db.execute(
+        "UPDATE lesson SET state = ?, given = ?, reason = ? WHERE id = ?",
+        params![state, given, reason, id],
+    )?;
+    Ok(())
+}
+
+pub(super) fn note(db: &Writing<'_>, id: LessonId, done: &str, landed: &str, next: &str) -> Result<()> {
+    db.execute(
+        "UPDATE lesson SET done = ?, landed = ?, next = ? WHERE id = ?",
+        params![done, landed, next, id],
+    )?;
+    Ok(())
+}
+
+const LESSON: &str = "SELECT l.*, f.name AS place, f.zone, coalesce(c.name, '') AS court_name
+    FROM lesson l JOIN facility f ON f.id = l.facility LEFT JOIN court c ON c.id = l.court";
+
+pub(super) fn find(db: &Reading<'_>, id: LessonId) -> Result<Lesson> {
+    let mut lesson = db.found("lesson", &id, &format!("{LESSON} WHERE l.id = ?"), [id], lesson)?;
+    add_students(db, &mut lesson)?;
+    Ok(lesson)
+}
+
+pub(super) fn list(db: &Reading<'_>, ask: ListLessons) -> Result<Vec<Lesson>> {
+    let mut lessons = db.all(
+        &format!(
+            "{LESSON} WHERE (:from IS NULL OR l.day >= :from) AND (:to IS NULL OR l.day <= :to)
+               AND (:visit IS NULL OR l.id IN (SELECT lesson FROM lesson_student WHERE visit = :visit))
+             ORDER BY l.day, l.starts, l.id"
+        ),
+        named_params! { ":visit": ask.visit, ":from": ask.from, ":to": ask.to },
+        lesson,
+    )?;
+    for lesson in &mut lessons {
+        add_students(db, lesson)?;
+    }
+    Ok(lessons)
+}
+
+fn add_students(db: &Reading<'_>, lesson: &mut Lesson) -> Result<()> {
+    lesson.students = db.all(
+        "SELECT ls.student, s.name, ls.visit FROM lesson_student ls JOIN student s ON s.id = ls.student
+         WHERE ls.lesson = ? ORDER BY s.folded, s.id",
+        [lesson.id],
+        |row| Ok(Attending { student: row.get("student")?, name: row.get("name")?, visit: row.get("visit")? }),
+    )?;
+    Ok(())
+}
+
+fn lesson(row: &Row<'_>) -> rusqlite::Result<Lesson> {
+    let (starts, minutes): (Time, u32) = (row.get("starts")?, row.get("minutes")?);
+    Ok(Lesson {
+        id: row.get("id")?,
+        students: Vec::new(),
+        facility: row.get("facility")?,
+        place: row.get("place")?,
+        court: row.get("court")?,
+        court_name: row.get("court_name")?,
+        zone: row.get("zone")?,
+        day: row.get("day")?,
+        starts,
+        ends: starts.plus(minutes),
+        which: row.get("which")?,
+        minutes,
+        state: row.get("state")?,
+        given: row.get("given")?,
+        reason: row.get("reason")?,
+        done: row.get("done")?,
+        landed: row.get("landed")?,
+        next: row.get("next")?,
+    })
+}

@@ -1,0 +1,67 @@
+//! The coach's own settings: the name and lines of the letterhead, the closing of a letter.
+
+use rusqlite::params;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::app::{Reading, Writing};
+use crate::error::{Error, Problems, Result};
+
+/// The coach's settings; the form and the record are the same.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Settings {
+    /// The coach's name, as letters are signed.
+    pub name: String,
+    /// Lines under the name in the letterhead: address, telephone, mail.
+    pub letterhead: String,
+    /// The closing of a letter.
+    pub closing: String,
+    /// Whether this file holds the invented sample season.
+    pub sample: bool,
+}
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            name: String::new(),
+            letterhead: String::new(),
+            closing: "See you on court,".to_owned(),
+            sample: false,
+        }
+    }
+}
+
+/// Shows the settings.
+///
+/// # Errors
+/// `Storage`.
+pub fn show(db: &Reading<'_>) -> Result<Settings> {
+    let kept = db.one("SELECT value FROM setting WHERE id = 'coach'", [], |row| row.get::<_, String>("value"))?;
+    kept.map_or_else(
+        || Ok(Settings::default()),
+        |kept| serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string())),
+    )
+}
+
+/// Changes the settings.
+///
+/// # Errors
+/// `Refused` when a line is too long.
+pub fn change(db: &Writing<'_>, settings: Settings) -> Result<Settings> {
+    let mut p = Problems::new();
+    let read = Settings {
+        name: p.line("name", &settings.name, "Your name"),
+        letterhead: p.note("letterhead", &settings.letterhead, "The letterhead"),
+        closing: p.note("closing", &settings.closing, "The closing"),
+        sample: settings.sample,
+    };
+    p.done()?;
+    let kept = serde_json::to_string(&read).map_err(|e| Error::Fault(e.to_string()))?;
+    db.execute(
+        "INSERT INTO setting (id, value) VALUES ('coach', ?) ON CONFLICT (id) DO UPDATE SET value = excluded.value",
+        params![kept],
+    )?;
+    db.label("Settings changed");
+    show(db)
+}

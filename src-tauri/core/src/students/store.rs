@@ -1,0 +1,126 @@
+//! All SQL of students.
+
+use rusqlite::{Row, named_params, params};
+
+use super::{Contact, Hand, Plays, Profile, Student, StudentLine, folded};
+use crate::app::{Reading, Writing};
+use crate::error::Result;
+use crate::kinds::Day;
+use crate::kinds::ids::StudentId;
+
+crate::db::words! {
+    Hand { Right = "right", Left = "left" }
+    Plays { Singles = "singles", Doubles = "doubles", Both = "both" }
+}
+
+pub(super) fn insert(db: &Writing<'_>, id: StudentId, p: &Profile) -> Result<()> {
+    db.execute(
+        "INSERT INTO student (id, name, called, folded, email, phone, hand, plays, zone, born, sport, wants, about)
+         VALUES (:id, :name, :called, :folded, :email, :phone, :hand, :plays, :zone, :born, :sport, :wants, :about)",
+        named_params! {
+            ":id": id, ":name": p.name, ":called": p.called, ":folded": folded(&p.name),
+            ":email": p.email, ":phone": p.phone, ":hand": p.hand, ":plays": p.plays, ":zone": p.zone,
+            ":born": Day::parse(&p.born), ":sport": p.sport, ":wants": p.wants, ":about": p.about,
+        },
+    )?;
+    set_contacts(db, id, p)
+}
+
+pub(super) fn update(db: &Writing<'_>, id: StudentId, p: &Profile) -> Result<()> {
+    db.execute(
+        "UPDATE student SET name = :name, called = :called, folded = :folded, email = :email, phone = :phone,
+           hand = :hand, plays = :plays, zone = :zone, born = :born, sport = :sport, wants = :wants, about = :about
+         WHERE id = :id",
+        named_params! {
+            ":id": id, ":name": p.name, ":called": p.called, ":folded": folded(&p.name),
+            ":email": p.email, ":phone": p.phone, ":hand": p.hand, ":plays": p.plays, ":zone": p.zone,
+            ":born": Day::parse(&p.born), ":sport": p.sport, ":wants": p.wants, ":about": p.about,
+        },
+    )?;
+    set_contacts(db, id, p)
+}
+
+fn set_contacts(db: &Writing<'_>, student: StudentId, p: &Profile) -> Result<()> {
+    for (role, contact) in [("guardian", &p.guardian), ("payer", &p.payer)] {
+        let id = format!("{student}:{role}");
+        if let Some(c) = contact {
+            db.execute(
+                "INSERT INTO student_contact (id, student, role, name, relation, email, phone, address)
+                 VALUES (?, ?, ?, ?, ?, ?, ?, ?)
+                 ON CONFLICT (id) DO UPDATE SET name = excluded.name, relation = excluded.relation,
+                   email = excluded.email, phone = excluded.phone, address = excluded.address",
+                params![id, student, role, c.name, c.relation, c.email, c.phone, c.address],
+            )?;
+        } else {
+            db.execute("DELETE FROM student_contact WHERE id = ?", [id])?;
+        }
+    }
+    Ok(())
+}
+
+pub(super) fn set_archived(db: &Writing<'_>, id: StudentId, day: Option<Day>) -> Result<()> {
+    db.execute("UPDATE student SET archived = ? WHERE id = ?", params![day, id])?;
+    Ok(())
+}
+
+pub(super) fn find(db: &Reading<'_>, id: StudentId) -> Result<Student> {
+    let (mut profile, archived) =
+        db.found("student", &id, "SELECT * FROM student WHERE id = ?", [id], |row| {
+            Ok((profile(row)?, row.get("archived")?))
+        })?;
+    let contacts = db.all("SELECT * FROM student_contact WHERE student = ?", [id], |row| {
+        Ok((row.get::<_, String>("role")?, contact(row)?))
+    })?;
+    for (role, contact) in contacts {
+        *(if role == "guardian" { &mut profile.guardian } else { &mut profile.payer }) = Some(contact);
+    }
+    let age = Day::parse(&profile.born).and_then(|born| db.today().date().years_since(born.date()));
+    Ok(Student {
+        id,
+        addressed: profile.addressed(),
+        age: age.and_then(|years| i32::try_from(years).ok()),
+        profile,
+        archived,
+    })
+}
+
+fn profile(row: &Row<'_>) -> rusqlite::Result<Profile> {
+    Ok(Profile {
+        name: row.get("name")?,
+        called: row.get("called")?,
+        email: row.get("email")?,
+        phone: row.get("phone")?,
+        hand: row.get("hand")?,
+        plays: row.get("plays")?,
+        zone: row.get("zone")?,
+        born: row.get::<_, Option<String>>("born")?.unwrap_or_default(),
+        sport: row.get("sport")?,
+        wants: row.get("wants")?,
+        about: row.get("about")?,
+        guardian: None,
+        payer: None,
+    })
+}
+
+fn contact(row: &Row<'_>) -> rusqlite::Result<Contact> {
+    Ok(Contact {
+        name: row.get("name")?,
+        relation: row.get("relation")?,
+        email: row.get("email")?,
+        phone: row.get("phone")?,
+        address: row.get("address")?,
+    })
+}
+
+/// Everyone current (or put away) by folded name, with that name.
+pub(super) fn all(db: &Reading<'_>, archived: bool) -> Result<Vec<(StudentLine, String)>> {
+    db.all(
+        "SELECT id, name, folded, archived FROM student WHERE (archived IS NOT NULL) = ? ORDER BY folded, id",
+        [archived],
+        |row| {
+            let line =
+                StudentLine { id: row.get("id")?, name: row.get("name")?, archived: row.get("archived")? };
+            Ok((line, row.get("folded")?))
+        },
+    )
+}
