@@ -1,6 +1,6 @@
 // How the window's pages are built: plain files only, so that the content policy needs no exception.
 import { svelte } from '@sveltejs/vite-plugin-svelte';
-import { defineConfig } from 'vite';
+import { defineConfig } from 'vitest/config';
 
 /** The window's content policy; the gallery is served under it so that each component is seen under it. */
 const policy =
@@ -18,6 +18,8 @@ export default defineConfig(({ mode }) => {
       rolldownOptions: { input: gallery ? 'gallery.html' : 'index.html' },
     },
     server: { host: '127.0.0.1', fs: { allow: ['..'] } },
+    // The test of the inks reads the style sheet itself.
+    test: { css: true },
     preview: { host: '127.0.0.1', headers: { 'Content-Security-Policy': policy } },
   };
 });

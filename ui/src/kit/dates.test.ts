@@ -13,6 +13,7 @@ import {
   monthAndYear,
   monthMark,
   readDate,
+  readTypedDate,
   shortDay,
   span,
   weekday,
@@ -31,6 +32,63 @@ test('only a real day written in full is a date', () => {
     '2026-03-12T10:00',
   ])
     expect(readDate(text), text).toBeNull();
+});
+
+describe('a date as it is typed', () => {
+  test.each([
+    '12.3.2026',
+    '12/3/2026',
+    '12/03/2026',
+    '12-3-2026',
+    '12 3 2026',
+    '12. 3. 2026',
+    '12032026',
+    '12 March 2026',
+    '12 mar 2026',
+    '12th March, 2026',
+    '12mar2026',
+    'March 12, 2026',
+    'mar 12 2026',
+    '2026-03-12',
+    '2026/3/12',
+    ' 12.3.2026 ',
+  ])('%s', (typed) => {
+    expect(readTypedDate(typed)).toBe('2026-03-12');
+  });
+  test('is read in the order in which its writer puts the parts', () => {
+    expect(readTypedDate('3/12/2026')).toBe('2026-12-03');
+    expect(readTypedDate('3/12/2026', 'month first')).toBe('2026-03-12');
+    expect(readTypedDate('03122026', 'month first')).toBe('2026-03-12');
+    expect(readTypedDate('12 March 2026', 'month first')).toBe('2026-03-12');
+    expect(readTypedDate('2026-03-12', 'month first')).toBe('2026-03-12');
+  });
+  test.each([
+    '',
+    '12',
+    '12.3.',
+    '12.3.26',
+    '31.4.2026',
+    '29.2.2026',
+    '0.1.2026',
+    '12.13.2026',
+    '12 ma 2026',
+    '20260312',
+    'soon',
+  ])('%s is no date', (typed) => {
+    expect(readTypedDate(typed)).toBeNull();
+  });
+  test('without a year it is the first such day from a given one on, and nothing without one', () => {
+    expect(readTypedDate('12.3', 'day first', '2026-03-12')).toBe('2026-03-12');
+    expect(readTypedDate('11 March', 'day first', '2026-03-12')).toBe('2027-03-11');
+    expect(readTypedDate('29 feb', 'day first', '2026-03-12')).toBe('2028-02-29');
+    expect(readTypedDate('29 feb', 'day first', '2096-03-01')).toBe('2104-02-29');
+    expect(readTypedDate('30 feb', 'day first', '2026-03-12')).toBeNull();
+    expect(readTypedDate('12.3')).toBeNull();
+  });
+  test('what the words say is read as the same day', () => {
+    for (const date of ['2026-03-12', '2028-02-29', '1964-05-02', '2026-12-31'])
+      expect(readTypedDate(dayAndMonth(date))).toBe(date);
+  });
 });
 
 test('the day of the week', () => {

@@ -34,6 +34,62 @@ export function readDate(text: string): CalendarDate | null {
   }
 }
 
+/** The order in which the parts of a date are typed when all are numbers. */
+export type Order = 'day first' | 'month first';
+
+/** A real day from its parts, or null. */
+function fromParts(year: number, monthNumber: number, day: number): string | null {
+  const text = [
+    String(year).padStart(4, '0'),
+    ...[monthNumber, day].map((n) => String(n).padStart(2, '0')),
+  ].join('-');
+  return readDate(text) ? text : null;
+}
+
+/** The number of a month from its English name or at least its first three letters; 0 when it is none. */
+function monthNumber(word: string): number {
+  const lower = word.toLowerCase();
+  return lower.length < 3 ? 0 : MONTHS.findIndex((m) => m.toLowerCase().startsWith(lower)) + 1;
+}
+
+/**
+ * Reads a date as people type it: 12.3.2026, 12/3/2026, 12 3 2026, 12032026, 12 March 2026, mar 12, 2026, 2026-03-12.
+ * The year may be left out only where `from` is given: then it is the first such day from that one on.
+ * Null when it is no real day; a year of two digits is not guessed at.
+ */
+export function readTypedDate(typed: string, order: Order = 'day first', from?: string): string | null {
+  const text = typed.trim();
+  const yearFirst = /^(\d{4})[-./ ](\d{1,2})[-./ ](\d{1,2})$/.exec(text);
+  if (yearFirst) return fromParts(Number(yearFirst[1]), Number(yearFirst[2]), Number(yearFirst[3]));
+
+  let day: number;
+  let month: number;
+  let year: string | undefined;
+  const numbers =
+    /^(\d{1,2})[-./ ]+(\d{1,2})(?:[-./ ]+(\d{4}))?\.?$/.exec(text) ?? /^(\d{2})(\d{2})(\d{4})$/.exec(text);
+  const dayWord = /^(\d{1,2})(?:st|nd|rd|th)?\.? *([A-Za-z]+)\.?(?:,? *(\d{4}))?$/.exec(text);
+  const wordDay = /^([A-Za-z]+)\.? *(\d{1,2})(?:st|nd|rd|th)?(?:,? +(\d{4}))?$/.exec(text);
+  if (numbers) {
+    const [a, b] = [Number(numbers[1]), Number(numbers[2])];
+    [day, month] = order === 'day first' ? [a, b] : [b, a];
+    year = numbers[3];
+  } else if (dayWord) {
+    [day, month, year] = [Number(dayWord[1]), monthNumber(dayWord[2] ?? ''), dayWord[3]];
+  } else if (wordDay) {
+    [day, month, year] = [Number(wordDay[2]), monthNumber(wordDay[1] ?? ''), wordDay[3]];
+  } else return null;
+
+  if (year !== undefined) return fromParts(Number(year), month, day);
+  if (from === undefined) return null;
+  // Eight years reach from any leap day to the next, also over a century without one.
+  const first = known(from).year;
+  for (let y = first; y <= first + 8; y++) {
+    const date = fromParts(y, month, day);
+    if (date !== null && date >= from) return date;
+  }
+  return null;
+}
+
 /** As readDate, for dates that come from the core: anything else is a fault. */
 function known(text: string): CalendarDate {
   const date = readDate(text);

@@ -12,9 +12,8 @@ export interface ScreenProps {
   params: Record<string, string>;
 }
 
-/** A screen: its address, its title in the window's history, and what draws it. */
+/** A screen: its address and what draws it. */
 export interface Screen extends Route {
-  title: string;
   /** The words of its entry in the head, for the screens that have one. */
   nav?: string;
   component: Component<ScreenProps> | Component<Record<string, never>>;
@@ -22,9 +21,9 @@ export interface Screen extends Route {
 
 /** All screens, more exact addresses before those with a named part. */
 export const screens: readonly Screen[] = [
-  { path: '/', title: 'Day sheet', nav: 'Day sheet', component: DaySheet },
-  { path: '/people', title: 'People', nav: 'People', component: People },
-  { path: '/places', title: 'Places', nav: 'Places', component: Places },
-  { path: '/letters', title: 'Letters', nav: 'Letters', component: Letters },
-  { path: '/coach', title: 'Coach', nav: 'Coach', component: Coach },
+  { path: '/', nav: 'Day sheet', component: DaySheet },
+  { path: '/people', nav: 'People', component: People },
+  { path: '/places', nav: 'Places', component: Places },
+  { path: '/letters', nav: 'Letters', component: Letters },
+  { path: '/coach', nav: 'Coach', component: Coach },
 ];
