@@ -1,0 +1,80 @@
+// Reads what comes back from the core: an answer, or an error with its words. Pure, so that it is tested without either.
+import { codeWords, isCode, type Code } from './words';
+
+/** The value of a command and the names of the things it changed. */
+export interface Answer<T> {
+  value: T;
+  changes: string[];
+}
+
+/** One thing that is wrong with what was sent. */
+export interface FieldProblem {
+  field: string;
+  code: string;
+  words: string;
+}
+
+/** What a command could not do: its code, the words for a person, and each wrong field. */
+export class CallError extends Error {
+  readonly code: Code;
+  readonly words: string;
+  readonly problems: FieldProblem[];
+  readonly reference: string | undefined;
+
+  constructor(code: Code, words: string, problems: FieldProblem[] = [], reference?: string) {
+    super(words);
+    this.name = 'CallError';
+    this.code = code;
+    this.words = words;
+    this.problems = problems;
+    this.reference = reference;
+  }
+
+  /** What this kind of error is called. */
+  get title(): string {
+    return codeWords[this.code].title;
+  }
+
+  /** What to do now. */
+  get way_out(): string {
+    return codeWords[this.code].way_out;
+  }
+}
+
+function isRecord(x: unknown): x is Record<string, unknown> {
+  return typeof x === 'object' && x !== null && !Array.isArray(x);
+}
+
+function isProblem(x: unknown): x is FieldProblem {
+  return (
+    isRecord(x) &&
+    typeof x['field'] === 'string' &&
+    typeof x['code'] === 'string' &&
+    typeof x['words'] === 'string'
+  );
+}
+
+/** The error in what was thrown or sent, bare or under "error". What cannot be read as one is a fault. */
+export function readError(raw: unknown): CallError {
+  if (raw instanceof CallError) return raw;
+  const inner = isRecord(raw) && isRecord(raw['error']) ? raw['error'] : raw;
+  if (isRecord(inner) && isCode(inner['code']) && typeof inner['words'] === 'string') {
+    const listed: unknown = inner['problems'] ?? [];
+    const problems = Array.isArray(listed) ? listed.filter(isProblem) : [];
+    const reference = typeof inner['reference'] === 'string' ? inner['reference'] : undefined;
+    return new CallError(inner['code'], inner['words'], problems, reference);
+  }
+  const said = raw instanceof Error ? raw.message : typeof raw === 'string' ? raw : JSON.stringify(raw);
+  return new CallError('fault', `The program gave no readable answer: ${said}`);
+}
+
+/** The answer in what was sent; throws the error it carries. */
+export function readAnswer<T>(raw: unknown): Answer<T> {
+  if (isRecord(raw) && 'value' in raw && Array.isArray(raw['changes'])) {
+    return {
+      value: raw['value'] as T,
+      changes: raw['changes'].filter((c): c is string => typeof c === 'string'),
+    };
+  }
+  throw readError(raw);
+}
