@@ -1,1 +1,84 @@
-fn main(){}
+//! `carryover-cli`: the same commands as the window, from a shell. Standard output is one JSON value
+//! and a newline; words for people go to standard error.
+//!
+//! Exit codes: 0 done, 2 input refused, 3 not found, 4 coach file locked or in use, 5 not possible
+//! now, 70 a fault in the program.
+
+mod answer;
+mod files;
+mod verbs;
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+/// Carryover from a shell: one JSON value out, words for people on standard error.
+#[derive(Parser)]
+#[command(name = "carryover-cli", version)]
+struct Line {
+    /// The coach file.
+    #[arg(long, global = true)]
+    file: Option<PathBuf>,
+    #[command(subcommand)]
+    verb: Verb,
+}
+
+#[derive(Subcommand)]
+enum Verb {
+    /// Runs a command: its input as JSON on standard input, its value and changes out.
+    Call {
+        /// The command, as in students.add.
+        name: String,
+    },
+    /// Lists every command with the JSON Schemas of its input and output.
+    Commands {
+        /// Those of the window's desk as well, which the page's types are made from.
+        #[arg(long)]
+        window: bool,
+    },
+    /// Makes the sample season in a new file.
+    Sample {
+        /// The file to make.
+        path: PathBuf,
+        /// Years of history.
+        #[arg(long, default_value_t = 2)]
+        years: u32,
+        /// Students in all.
+        #[arg(long, default_value_t = 12)]
+        students: u32,
+        /// The same seed gives the same season.
+        #[arg(long, default_value_t = 1)]
+        seed: u64,
+        /// The day the season leads up to.
+        #[arg(long, default_value = "2026-03-12")]
+        today: String,
+    },
+    /// Checks the whole file.
+    Check,
+    /// Makes a verified copy.
+    Backup {
+        /// Where; must not exist.
+        to: PathBuf,
+    },
+    /// Puts a verified backup in the file's place; what was there is kept beside it.
+    Restore {
+        /// The backup.
+        from: PathBuf,
+    },
+}
+
+fn main() -> ExitCode {
+    let line = Line::parse();
+    let done = match line.verb {
+        Verb::Call { name } => verbs::call(line.file, &name),
+        Verb::Commands { window } => verbs::commands(window),
+        Verb::Sample { path, years, students, seed, today } => {
+            verbs::sample(&path, years, students, seed, &today)
+        }
+        Verb::Check => files::check(line.file),
+        Verb::Backup { to } => files::backup(line.file, &to),
+        Verb::Restore { from } => files::restore(line.file, &from),
+    };
+    answer::give(done)
+}

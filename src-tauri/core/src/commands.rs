@@ -223,25 +223,27 @@ pub fn all() -> &'static [Command] {
 
 /// Every command with its schemas.
 pub fn listed() -> Vec<Listed> {
-    let schema = |make: fn(&mut SchemaGenerator) -> Schema| {
-        let mut schemas = SchemaGenerator::default();
-        let mut schema = make(&mut schemas);
-        let definitions = schemas.take_definitions(true);
-        if !definitions.is_empty() {
-            schema.insert("$defs".to_owned(), Value::Object(definitions));
-        }
-        schema
-    };
     all()
         .iter()
         .map(|c| Listed {
             name: c.name,
             about: c.about,
             writes: c.writes,
-            input: schema(c.input),
-            output: schema(c.output),
+            input: whole_schema(c.input),
+            output: whole_schema(c.output),
         })
         .collect()
+}
+
+/// A schema that stands by itself, with the definitions it names inside.
+pub(crate) fn whole_schema(make: fn(&mut SchemaGenerator) -> Schema) -> Schema {
+    let mut schemas = SchemaGenerator::default();
+    let mut schema = make(&mut schemas);
+    let definitions = schemas.take_definitions(true);
+    if !definitions.is_empty() {
+        schema.insert("$defs".to_owned(), Value::Object(definitions));
+    }
+    schema
 }
 
 /// Runs a command. A fault in the program is caught: the act is rolled back and the file stays
@@ -266,7 +268,7 @@ pub fn call(file: &mut CoachFile, name: &str, input: Value) -> Result<Answer> {
 }
 
 /// The input as the command's own kind.
-fn typed<I: DeserializeOwned>(input: Value) -> Result<I> {
+pub(crate) fn typed<I: DeserializeOwned>(input: Value) -> Result<I> {
     // Null stands for an input left out.
     let input = if input.is_null() { Value::Object(serde_json::Map::new()) } else { input };
     serde_path_to_error::deserialize(input).map_err(|e| {
@@ -284,6 +286,6 @@ fn typed<I: DeserializeOwned>(input: Value) -> Result<I> {
     })
 }
 
-fn json<T: Serialize>(value: &T) -> Result<Value> {
+pub(crate) fn json<T: Serialize>(value: &T) -> Result<Value> {
     serde_json::to_value(value).map_err(|e| Error::Fault(e.to_string()))
 }

@@ -12,6 +12,7 @@
 pub mod app;
 pub mod commands;
 pub mod db;
+pub mod desk;
 pub mod error;
 pub mod exchange;
 pub mod facilities;

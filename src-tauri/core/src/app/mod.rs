@@ -94,6 +94,11 @@ impl CoachFile {
         &self.opened.path
     }
 
+    /// Today on the coach's calendar.
+    pub fn today(&self) -> Day {
+        self.clock.today()
+    }
+
     /// Reads one moment of the file.
     ///
     /// # Errors

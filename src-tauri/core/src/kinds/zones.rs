@@ -63,6 +63,11 @@ pub fn names() -> Vec<String> {
     names
 }
 
+/// The machine's own zone; "UTC" when it does not say.
+pub fn of_this_machine() -> String {
+    JiffZone::try_system().ok().and_then(|zone| zone.iana_name().map(str::to_owned)).unwrap_or_else(|| "UTC".to_owned())
+}
+
 /// What a time on a wall clock in a zone stands for. Seconds and less are left out of account.
 pub fn resolve(local: NaiveDateTime, zone: &Zone) -> Moment {
     let Some(wall) = to_jiff(local) else {

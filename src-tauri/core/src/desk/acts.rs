@@ -1,0 +1,221 @@
+//! The desk's commands.
+
+use std::path::{Path, PathBuf};
+
+use schemars::{JsonSchema, Schema, SchemaGenerator};
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+
+use super::{Desk, FileName, OnDesk};
+use crate::app::CoachFile;
+use crate::commands::{self, Listed, Nothing};
+use crate::db::{backup, check};
+use crate::error::{Error, Problems, Result};
+use crate::kinds::ids::LetterId;
+use crate::kinds::{Clock, SystemClock};
+use crate::letters;
+
+/// A file by its path.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AtPath {
+    /// Where it is.
+    pub path: PathBuf,
+}
+
+/// A new file by its name.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NewFile {
+    /// Its name, without folder and ending.
+    pub name: String,
+}
+
+/// An issued letter.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Documents {
+    /// Which letter.
+    pub letter: LetterId,
+}
+
+/// Where something was saved; nothing when the coach thought better of it.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+pub struct SavedAt {
+    /// The path.
+    pub path: Option<PathBuf>,
+}
+
+pub(super) struct DeskCommand {
+    name: &'static str,
+    about: &'static str,
+    input: fn(&mut SchemaGenerator) -> Schema,
+    output: fn(&mut SchemaGenerator) -> Schema,
+    run: Box<dyn Fn(&mut Desk, Value) -> Result<Value>>,
+}
+
+impl DeskCommand {
+    pub(super) fn listed(&self) -> Listed {
+        Listed {
+            name: self.name,
+            about: self.about,
+            writes: true,
+            input: super::whole_schema(self.input),
+            output: super::whole_schema(self.output),
+        }
+    }
+}
+
+fn act<I, O>(name: &'static str, about: &'static str, act: fn(&mut Desk, I) -> Result<O>) -> DeskCommand
+where
+    I: DeserializeOwned + JsonSchema + 'static,
+    O: Serialize + JsonSchema + 'static,
+{
+    DeskCommand {
+        name,
+        about,
+        input: |schemas| I::json_schema(schemas),
+        output: |schemas| O::json_schema(schemas),
+        run: Box::new(move |desk, input| commands::json(&act(desk, commands::typed(input)?)?)),
+    }
+}
+
+pub(super) fn table() -> Vec<DeskCommand> {
+    vec![
+        act("desk.look", "What lies on the desk", look),
+        act("desk.sample", "Opens the sample season, making it first if need be", sample),
+        act("desk.create", "Makes an empty coach file and opens it", create),
+        act("desk.open", "Opens a coach file", open),
+        act("desk.choose", "Lets the coach choose a coach file, and opens it", choose),
+        act("desk.close", "Closes the coach file", close),
+        act("desk.check", "Checks the open file", check_file),
+        act("desk.back_up", "Makes a verified copy where the coach chooses", back_up),
+        act("desk.restore", "Puts a chosen backup in the open file's place", restore),
+        act("desk.save_letter", "Saves an issued letter's document where the coach chooses", save_letter),
+        act("desk.open_letter", "Opens an issued letter's document", open_letter),
+    ]
+}
+
+pub(super) fn call(desk: &mut Desk, name: &str, input: Value) -> Result<Value> {
+    let table = table();
+    let command = table
+        .iter()
+        .find(|command| command.name == name)
+        .ok_or_else(|| Error::NotFound { what: "command", id: name.to_owned() })?;
+    (command.run)(desk, input)
+}
+
+fn look(desk: &mut Desk, _: Nothing) -> Result<OnDesk> {
+    let open = desk.open.as_ref().map(|file| file.path().to_owned());
+    Ok(OnDesk {
+        open: open.map(|path| desk.named(&path)).transpose()?,
+        recent: desk.recent.files(),
+        folder: desk.folder.clone(),
+        version: env!("CARGO_PKG_VERSION").to_owned(),
+        today: desk.open.as_ref().map_or_else(|| SystemClock.today(), CoachFile::today),
+        zone: crate::kinds::zones::of_this_machine(),
+    })
+}
+
+fn sample(desk: &mut Desk, _: Nothing) -> Result<FileName> {
+    let path = ready_folder(desk)?.join("Sample season.carryover");
+    if !path.exists() {
+        // Made beside its place, so that a half-made season is never opened as a whole one.
+        let making = path.with_extension("filling");
+        for leftover in ["", "-wal", "-shm", ".lock"] {
+            let _ = std::fs::remove_file(crate::db::open::beside(&making, leftover));
+        }
+        (desk.sample)(&making)?;
+        std::fs::rename(&making, &path).map_err(|e| Error::storage("Making the sample season", e))?;
+        let _ = std::fs::remove_file(crate::db::open::beside(&making, ".lock"));
+    }
+    desk.open_file(&path)
+}
+
+fn create(desk: &mut Desk, new: NewFile) -> Result<FileName> {
+    let mut p = Problems::new();
+    let name = p.name("name", &new.name, "The file\u{2019}s name");
+    if name.contains(['/', '\\', ':']) || name.starts_with('.') {
+        p.add("name", "no_file_name", "A file\u{2019}s name cannot have / \\ or : in it, nor begin with a dot.");
+    }
+    let path = ready_folder(desk)?.join(format!("{name}.carryover"));
+    if path.exists() {
+        p.add("name", "taken", format!("There is a file named \u{201c}{name}\u{201d} already. Choose another name, or open that one."));
+    }
+    p.done()?;
+    CoachFile::create(&path)?;
+    desk.open_file(&path)
+}
+
+fn ready_folder(desk: &Desk) -> Result<&Path> {
+    std::fs::create_dir_all(&desk.folder).map_err(|e| Error::storage("Making the folder for coach files", e))?;
+    Ok(&desk.folder)
+}
+
+fn open(desk: &mut Desk, at: AtPath) -> Result<FileName> {
+    desk.open_file(&at.path)
+}
+
+fn choose(desk: &mut Desk, _: Nothing) -> Result<Option<FileName>> {
+    match desk.host.choose_to_open("Open a coach file", "Coach file", "carryover") {
+        Some(path) => desk.open_file(&path).map(Some),
+        None => Ok(None),
+    }
+}
+
+fn close(desk: &mut Desk, _: Nothing) -> Result<Nothing> {
+    desk.open = None;
+    desk.recent.closed();
+    Ok(Nothing {})
+}
+
+fn check_file(desk: &mut Desk, _: Nothing) -> Result<check::Checked> {
+    desk.file()?.check()
+}
+
+fn back_up(desk: &mut Desk, _: Nothing) -> Result<SavedAt> {
+    let name = super::name_of(desk.file()?.path());
+    let name = format!("{name} {}.carryover", backup::stamp(&SystemClock));
+    let Some(path) = desk.host.choose_to_save("Save a backup", &name) else { return Ok(SavedAt { path: None }) };
+    let made = desk.file()?.backup(&path)?;
+    Ok(SavedAt { path: Some(made.path) })
+}
+
+fn restore(desk: &mut Desk, _: Nothing) -> Result<SavedAt> {
+    let path = desk.file()?.path().to_owned();
+    let Some(from) = desk.host.choose_to_open("Choose a backup", "Coach file", "carryover") else {
+        return Ok(SavedAt { path: None });
+    };
+    desk.open = None;
+    let restored = backup::restore(&path, &from, &SystemClock);
+    desk.open_file(&path)?;
+    Ok(SavedAt { path: restored?.kept })
+}
+
+fn save_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
+    let (name, pdf) = desk.file()?.read(|db| letters::document(db, which.letter))?;
+    let Some(path) = desk.host.choose_to_save("Save the letter", &name) else { return Ok(SavedAt { path: None }) };
+    write_whole(&path, &pdf)?;
+    Ok(SavedAt { path: Some(path) })
+}
+
+fn open_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
+    let (name, pdf) = desk.file()?.read(|db| letters::document(db, which.letter))?;
+    let folder = desk.folder.join("Letters");
+    std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the letter", e))?;
+    let path = folder.join(name);
+    write_whole(&path, &pdf)?;
+    desk.host.open_document(&path)?;
+    Ok(SavedAt { path: Some(path) })
+}
+
+/// Written beside and renamed: a full disk leaves no half document under the chosen name.
+fn write_whole(path: &Path, bytes: &[u8]) -> Result<()> {
+    let making = crate::db::open::beside(path, ".making");
+    let written = std::fs::write(&making, bytes).and_then(|()| std::fs::rename(&making, path));
+    if written.is_err() {
+        let _ = std::fs::remove_file(&making);
+    }
+    written.map_err(|e| Error::storage("Saving the letter", e))
+}
