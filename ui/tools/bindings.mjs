@@ -1,6 +1,7 @@
 // Writes src/ipc/bindings.ts from the command table on standard input, or with --check only compares.
 //   carryover-cli commands | npm run bindings
 import { readFileSync, writeFileSync } from 'node:fs';
+import { text } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
 import { bindings } from './schemas.mjs';
 
@@ -12,7 +13,7 @@ const stop = (words) => {
 
 let commands;
 try {
-  commands = JSON.parse(readFileSync(0, 'utf8'));
+  commands = JSON.parse(await text(process.stdin));
 } catch (error) {
   stop(`Standard input is not the JSON of "carryover-cli commands": ${error.message}`);
 }

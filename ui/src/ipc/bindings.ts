@@ -1,7 +1,3607 @@
 // Generated from the command table by "npm run bindings". Never edited by hand.
 
+export type ActId = string;
+export type Instant = string;
+export type StudentId = string;
+export type VisitId = string;
+export type BlockId = string;
+export type GoalId = string;
+export type LessonId = string;
+/**
+ * What a block is for.
+ *
+ */
+export type Kind = 'retest' | 'practice' | 'end_test' | 'look_back';
+/**
+ * How the ball comes: from easy to hard.
+ *
+ */
+export type Condition = 'fed' | 'live' | 'set_game' | 'match';
+/**
+ * How a count came to be known.
+ *
+ */
+export type Source = 'counted_live' | 'total_entered' | 'game_chances' | 'told';
+/**
+ * a date as YYYY-MM-DD
+ *
+ */
+export type Day = string;
+/**
+ * Where a goal stands.
+ *
+ */
+export type State = 'working' | 'met' | 'kept' | 'slipped' | 'raised' | 'closed' | 'set_aside';
+/**
+ * What a change between two counts may be called.
+ *
+ */
+export type ChangeWord = 'up' | 'leaning up' | 'too few to tell' | 'leaning down' | 'down';
+/**
+ * What the coach decided about a goal.
+ *
+ */
+export type Choice = 'carry_on' | 'raise' | 'close' | 'set_aside' | 'take_up';
+/**
+ * Who or what cannot be in two places.
+ *
+ */
+export type Who = 'coach' | 'student' | 'court';
+/**
+ * The one thing that counts as a yes.
+ *
+ */
+export type Counts = 'cue' | 'result' | 'choice';
+export type CourtId = string;
+export type DecisionId = string;
+export type DeskChooseOutput = FileName | null;
+export type LetterId = string;
+export type FacilityId = string;
+export type FacilitiesListOutput = Facility[];
+export type FacilitiesZonesOutput = string[];
+/**
+ * How a goal came to be at a visit.
+ *
+ */
+export type How = 'set' | 'carried';
+export type GoalsAcceptOutput = Proposal[];
+export type JottingId = string;
+export type GoalsJotOutput = Jotting[];
+export type GoalsJottingsOutput = Jotting[];
+export type GoalsListOutput = Shown[];
+export type GoalsOnCourtOutput = OnCourt[];
+export type GoalsProposalsOutput = Proposal[];
+export type GoalsRankOutput = Shown[];
+/**
+ * The hand the racket is held in.
+ *
+ */
+export type Hand = 'right' | 'left';
+export type JournalNewestOutput = Act[];
+/**
+ * a time as HH:MM
+ *
+ */
+export type Time = string;
+/**
+ * Which of the two hours, when the clocks go back and an hour comes twice.
+ *
+ */
+export type WhichHour = 'once' | 'first' | 'second';
+/**
+ * Where a lesson is in its life.
+ *
+ */
+export type LessonState = 'planned' | 'given' | 'cut_short' | 'called_off' | 'missed';
+export type LessonsClashesOutput = Clash[];
+export type LessonsListOutput = Lesson[];
+/**
+ * What the student mostly plays.
+ *
+ */
+export type Plays = 'singles' | 'doubles' | 'both';
+export type SportsAddSkillOutput = SkillLine[];
+export type SportsListOutput = Pack[];
+export type SportsSkillsOutput = SkillLine[];
+/**
+ * Where a visit is in its life.
+ *
+ */
+export type Stage = 'expected' | 'planned' | 'open' | 'closed' | 'called_off';
+export type StudentsListOutput = StudentLine[];
+export type VisitsListOutput = Visit[];
+
+/**
+ * A line of history.
+ *
+ */
+export interface Act {
+  id: ActId;
+  /**
+   * The command, as in `goals.touch`.
+   */
+  act: string;
+  /**
+   * What it did, in words.
+   */
+  label: string;
+  at: Instant;
+  /**
+   * Whether Undo is offered: it did not leave the program, and was not undone yet.
+   */
+  undoable: boolean;
+  /**
+   * Whether it was undone since.
+   */
+  undone: boolean;
+}
+/**
+ * A student in a lesson.
+ *
+ */
+export interface Attending {
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  visit: VisitId;
+}
+/**
+ * A block of tries.
+ *
+ */
+export interface Block {
+  id: BlockId;
+  goal: GoalId;
+  visit: VisitId;
+  /**
+   * The lesson it was in, if any.
+   */
+  lesson?: LessonId | null;
+  /**
+   * Its order among the goal's blocks at the visit.
+   */
+  place: number;
+  kind: Kind;
+  condition: Condition;
+  source: Source;
+  day: Day;
+  /**
+   * First tries that are not counted.
+   */
+  uncounted: number;
+  /**
+   * The tries counted live, in order, those not counted included.
+   */
+  tries: boolean[];
+  count: Count;
+  /**
+   * Whether it was ended.
+   */
+  ended: boolean;
+}
+/**
+ * Tries at one thing, and how many of them were made.
+ *
+ */
+export interface Count {
+  /**
+   * How many tries were made.
+   */
+  made: number;
+  /**
+   * How many tries there were.
+   */
+  tries: number;
+}
+/**
+ * A cell: one goal at one visit.
+ *
+ */
+export interface Cell {
+  visit: VisitId;
+  /**
+   * What is drawn: the retest, the last end test, a look back.
+   */
+  marks: Mark[];
+  practice: Count;
+  state: State;
+  /**
+   * Why, in words.
+   */
+  why: string;
+}
+/**
+ * A mark: one block with its rate and rough range.
+ *
+ */
+export interface Mark {
+  block: BlockId;
+  kind: Kind;
+  source: Source;
+  count: Count;
+  /**
+   * Made ÷ tries.
+   */
+  rate: number;
+  /**
+   * Lower end of the rough range of the true rate (Wilson, 95 %).
+   */
+  low: number;
+  /**
+   * Upper end.
+   */
+  high: number;
+  /**
+   * Fewer tries than the criterion asks for.
+   */
+  short: boolean;
+}
+/**
+ * How a player of one strength fares.
+ *
+ */
+export interface Chance {
+  /**
+   * The player's true rate.
+   */
+  true_rate: number;
+  /**
+   * The chance to reach the criterion in one block.
+   */
+  one_block: number;
+  /**
+   * The chance to reach it in at least one of five blocks.
+   */
+  any_of_five: number;
+}
+/**
+ * A clash.
+ *
+ */
+export interface Clash {
+  who: Who;
+  with: LessonId;
+  /**
+   * In words.
+   */
+  words: string;
+}
+/**
+ * A column: a visit.
+ *
+ */
+export interface Column {
+  visit: VisitId;
+  /**
+   * Its month, as in "Mar 26".
+   */
+  head: string;
+  /**
+   * The word under it, as in "late flight".
+   */
+  note: string;
+  first_day: Day;
+  last_day: Day;
+  /**
+   * Whether it is going on.
+   */
+  open: boolean;
+}
+/**
+ * A guardian or payer.
+ *
+ */
+export interface Contact {
+  /**
+   * Full name.
+   */
+  name?: string;
+  /**
+   * As in mother, club, employer.
+   */
+  relation?: string;
+  /**
+   * E-mail address.
+   */
+  email?: string;
+  /**
+   * Telephone number, as dialled.
+   */
+  phone?: string;
+  /**
+   * Postal address, several lines.
+   */
+  address?: string;
+}
+/**
+ * A court.
+ *
+ */
+export interface Court {
+  id: CourtId;
+  /**
+   * Its name, as in "court 2".
+   */
+  name: string;
+  /**
+   * The coach's own notes.
+   */
+  notes: string;
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * k of n.
+ *
+ */
+export interface Criterion {
+  /**
+   * How many must be made …
+   */
+  need: number;
+  /**
+   * … of how many.
+   */
+  of: number;
+}
+/**
+ * A decision.
+ *
+ */
+export interface Decision {
+  id: DecisionId;
+  /**
+   * The visit at whose end it was taken; `None` between visits.
+   */
+  visit?: VisitId | null;
+  day: Day;
+  kind: Choice;
+  /**
+   * Why.
+   */
+  reason: string;
+  /**
+   * For a raise: the new goal.
+   */
+  raised_to?: GoalId | null;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskBackUpInput {}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskBackUpOutput {
+  /**
+   * The path.
+   */
+  path?: string | null;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskCheckInput {}
+/**
+ * What a check found.
+ *
+ */
+export interface DeskCheckOutput {
+  /**
+   * Nothing wrong was found.
+   */
+  sound: boolean;
+  /**
+   * SHA-256 of all rows: tables by name, rows by primary key, columns as declared.
+   */
+  content: string;
+  /**
+   * The schema the file has.
+   */
+  schema: number;
+  /**
+   * How many acts the journal holds.
+   */
+  acts: number;
+  /**
+   * How many rows were compared with their digests.
+   */
+  rows: number;
+  /**
+   * What is wrong, in words; empty when sound.
+   */
+  wrong: string[];
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskChooseInput {}
+/**
+ * A coach file as the desk names it.
+ *
+ */
+export interface FileName {
+  /**
+   * Where it is.
+   */
+  path: string;
+  /**
+   * Its name without folder and ending.
+   */
+  name: string;
+  /**
+   * Whether it holds the invented sample season.
+   */
+  sample: boolean;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskCloseInput {}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskCloseOutput {}
+/**
+ * A new file by its name.
+ *
+ */
+export interface DeskCreateInput {
+  /**
+   * Its name, without folder and ending.
+   */
+  name: string;
+}
+/**
+ * A coach file as the desk names it.
+ *
+ */
+export interface DeskCreateOutput {
+  /**
+   * Where it is.
+   */
+  path: string;
+  /**
+   * Its name without folder and ending.
+   */
+  name: string;
+  /**
+   * Whether it holds the invented sample season.
+   */
+  sample: boolean;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskLookInput {}
+/**
+ * What lies on the desk.
+ *
+ */
+export interface DeskLookOutput {
+  /**
+   * The file that is open.
+   */
+  open?: FileName | null;
+  /**
+   * Files that were open before and are still there, newest first.
+   */
+  recent: FileName[];
+  /**
+   * The folder new files go to.
+   */
+  folder: string;
+  /**
+   * The program's version.
+   */
+  version: string;
+  today: Day;
+  /**
+   * The machine's own zone, as a first guess for a new facility.
+   */
+  zone: string;
+}
+/**
+ * A file by its path.
+ *
+ */
+export interface DeskOpenInput {
+  /**
+   * Where it is.
+   */
+  path: string;
+}
+/**
+ * An issued letter.
+ *
+ */
+export interface DeskOpenLetterInput {
+  letter: LetterId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskOpenLetterOutput {
+  /**
+   * The path.
+   */
+  path?: string | null;
+}
+/**
+ * A coach file as the desk names it.
+ *
+ */
+export interface DeskOpenOutput {
+  /**
+   * Where it is.
+   */
+  path: string;
+  /**
+   * Its name without folder and ending.
+   */
+  name: string;
+  /**
+   * Whether it holds the invented sample season.
+   */
+  sample: boolean;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskRestoreInput {}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskRestoreOutput {
+  /**
+   * The path.
+   */
+  path?: string | null;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskSampleInput {}
+/**
+ * A coach file as the desk names it.
+ *
+ */
+export interface DeskSampleOutput {
+  /**
+   * Where it is.
+   */
+  path: string;
+  /**
+   * Its name without folder and ending.
+   */
+  name: string;
+  /**
+   * Whether it holds the invented sample season.
+   */
+  sample: boolean;
+}
+/**
+ * An issued letter.
+ *
+ */
+export interface DeskSaveLetterInput {
+  letter: LetterId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveLetterOutput {
+  /**
+   * The path.
+   */
+  path?: string | null;
+}
+/**
+ * A new court.
+ *
+ */
+export interface FacilitiesAddCourtInput {
+  facility: FacilityId;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * The coach's own notes.
+   */
+  notes?: string;
+}
+/**
+ * A facility as stored.
+ *
+ */
+export interface FacilitiesAddCourtOutput {
+  id: FacilityId;
+  place: Place;
+  /**
+   * Its courts by name, those put away last.
+   */
+  courts: Court[];
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * What is kept about a facility; the form and the record are the same.
+ *
+ */
+export interface Place {
+  /**
+   * Its name.
+   */
+  name?: string;
+  /**
+   * The town.
+   */
+  town?: string;
+  /**
+   * IANA zone.
+   */
+  zone?: string;
+  /**
+   * Postal address, several lines.
+   */
+  address?: string;
+  /**
+   * The coach's own notes: desk, parking, who to ask.
+   */
+  notes?: string;
+}
+/**
+ * What is kept about a facility; the form and the record are the same.
+ *
+ */
+export interface FacilitiesAddInput {
+  /**
+   * Its name.
+   */
+  name?: string;
+  /**
+   * The town.
+   */
+  town?: string;
+  /**
+   * IANA zone.
+   */
+  zone?: string;
+  /**
+   * Postal address, several lines.
+   */
+  address?: string;
+  /**
+   * The coach's own notes: desk, parking, who to ask.
+   */
+  notes?: string;
+}
+/**
+ * A facility as stored.
+ *
+ */
+export interface FacilitiesAddOutput {
+  id: FacilityId;
+  place: Place;
+  /**
+   * Its courts by name, those put away last.
+   */
+  courts: Court[];
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * Which court.
+ *
+ */
+export interface FacilitiesArchiveCourtInput {
+  court: CourtId;
+}
+/**
+ * A facility as stored.
+ *
+ */
+export interface FacilitiesArchiveCourtOutput {
+  id: FacilityId;
+  place: Place;
+  /**
+   * Its courts by name, those put away last.
+   */
+  courts: Court[];
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * Which facility.
+ *
+ */
+export interface FacilitiesArchiveInput {
+  facility: FacilityId;
+}
+/**
+ * A facility as stored.
+ *
+ */
+export interface FacilitiesArchiveOutput {
+  id: FacilityId;
+  place: Place;
+  /**
+   * Its courts by name, those put away last.
+   */
+  courts: Court[];
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * Which facility.
+ *
+ */
+export interface FacilitiesBringBackInput {
+  facility: FacilityId;
+}
+/**
+ * A facility as stored.
+ *
+ */
+export interface FacilitiesBringBackOutput {
+  id: FacilityId;
+  place: Place;
+  /**
+   * Its courts by name, those put away last.
+   */
+  courts: Court[];
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * A changed court.
+ *
+ */
+export interface FacilitiesChangeCourtInput {
+  court: CourtId;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * The coach's own notes.
+   */
+  notes?: string;
+}
+/**
+ * A facility as stored.
+ *
+ */
+export interface FacilitiesChangeCourtOutput {
+  id: FacilityId;
+  place: Place;
+  /**
+   * Its courts by name, those put away last.
+   */
+  courts: Court[];
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * A changed facility.
+ *
+ */
+export interface FacilitiesChangeInput {
+  facility: FacilityId;
+  place: Place;
+}
+/**
+ * A facility as stored.
+ *
+ */
+export interface FacilitiesChangeOutput {
+  id: FacilityId;
+  place: Place;
+  /**
+   * Its courts by name, those put away last.
+   */
+  courts: Court[];
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * What to list.
+ *
+ */
+export interface FacilitiesListInput {
+  /**
+   * Those put away as well, after the others.
+   */
+  archived?: boolean;
+}
+/**
+ * A facility as stored.
+ *
+ */
+export interface Facility {
+  id: FacilityId;
+  place: Place;
+  /**
+   * Its courts by name, those put away last.
+   */
+  courts: Court[];
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * Which facility.
+ *
+ */
+export interface FacilitiesShowInput {
+  facility: FacilityId;
+}
+/**
+ * A facility as stored.
+ *
+ */
+export interface FacilitiesShowOutput {
+  id: FacilityId;
+  place: Place;
+  /**
+   * Its courts by name, those put away last.
+   */
+  courts: Court[];
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface FacilitiesZonesInput {}
+/**
+ * A focus goal as stored.
+ *
+ */
+export interface Goal {
+  id: GoalId;
+  student: StudentId;
+  /**
+   * A skill of the pack or of the coach's own; empty for none.
+   */
+  skill: string;
+  condition: Condition;
+  counts: Counts;
+  criterion: Criterion;
+  /**
+   * First tries of a retest that are not counted.
+   */
+  uncounted: number;
+  /**
+   * Order of priority, 1 first.
+   */
+  rank: number;
+  set_on: Day;
+  /**
+   * The goal it was raised from.
+   */
+  came_from?: GoalId | null;
+  /**
+   * Its words, oldest first; the last are in force.
+   */
+  words: Words[];
+  /**
+   * Its title, as in "Lob serve, first bounce short of the line".
+   */
+  title: string;
+}
+/**
+ * The words in force from a day on.
+ *
+ */
+export interface Words {
+  since: Day;
+  /**
+   * What the student tells themselves.
+   */
+  cue: string;
+  /**
+   * Where the ball should go, in words.
+   */
+  aim: string;
+}
+/**
+ * Whose decisions.
+ *
+ */
+export interface GoalsAcceptInput {
+  visit: VisitId;
+}
+/**
+ * What is proposed for a goal at a visit's end.
+ *
+ */
+export interface Proposal {
+  goal: Shown;
+  how: How;
+  /**
+   * What is proposed: carry on; `None` for a goal that closes by itself because it is kept, or
+   * that is closed already.
+   */
+  propose?: Choice | null;
+  /**
+   * Why, in words.
+   */
+  why: string;
+  /**
+   * Whether it was decided at this visit already.
+   */
+  decided?: Decision | null;
+}
+/**
+ * A goal as shown.
+ *
+ */
+export interface Shown {
+  goal: Goal;
+  standing: Standing;
+  /**
+   * Its blocks, visit by visit in time.
+   */
+  blocks: Block[];
+  /**
+   * The visits it was at, in time.
+   */
+  visits: VisitId[];
+}
+/**
+ * Where a goal stands and how it came there.
+ *
+ */
+export interface Standing {
+  state: State;
+  /**
+   * The reason, in words.
+   */
+  why: string;
+  /**
+   * The visit at which it was last moved to kept.
+   */
+  kept_at?: VisitId | null;
+  /**
+   * Every step, in time.
+   */
+  steps: Step[];
+}
+/**
+ * What a block or decision did.
+ *
+ */
+export interface Step {
+  /**
+   * The visit; `None` for a decision between visits.
+   */
+  visit?: VisitId | null;
+  day: Day;
+  /**
+   * The block, where one did it.
+   */
+  block?: BlockId | null;
+  from: State;
+  to: State;
+  /**
+   * Why, in words.
+   */
+  why: string;
+  /**
+   * The change the block shows.
+   */
+  since?: Since | null;
+}
+/**
+ * A change against the block it is measured from.
+ *
+ */
+export interface Since {
+  before: Count;
+  visit: VisitId;
+  day: Day;
+  /**
+   * Rate after minus rate before.
+   */
+  change: number;
+  /**
+   * Lower end of the rough 95 % range (Newcombe 1998, method 10).
+   */
+  low: number;
+  /**
+   * Upper end.
+   */
+  high: number;
+  word: ChangeWord;
+}
+/**
+ * New words for a goal, from today on; the old ones are kept with their dates.
+ *
+ */
+export interface GoalsChangeWordsInput {
+  goal: GoalId;
+  /**
+   * The cue.
+   */
+  cue: string;
+  /**
+   * The aim, in words.
+   */
+  aim?: string;
+  /**
+   * From this day, as YYYY-MM-DD; left out for today.
+   */
+  day?: string;
+}
+/**
+ * A goal as shown.
+ *
+ */
+export interface GoalsChangeWordsOutput {
+  goal: Goal;
+  standing: Standing;
+  /**
+   * Its blocks, visit by visit in time.
+   */
+  blocks: Block[];
+  /**
+   * The visits it was at, in time.
+   */
+  visits: VisitId[];
+}
+/**
+ * Whose goals.
+ *
+ */
+export interface GoalsChartInput {
+  student: StudentId;
+}
+/**
+ * The whole chart.
+ *
+ */
+export interface GoalsChartOutput {
+  /**
+   * The visits, in time.
+   */
+  columns: Column[];
+  /**
+   * The goals: a raised goal stands right above the one it was raised to.
+   */
+  lines: Line[];
+}
+/**
+ * A line: one goal.
+ *
+ */
+export interface Line {
+  goal: GoalId;
+  condition: Condition;
+  criterion: Criterion;
+  state: State;
+  /**
+   * Why, in words.
+   */
+  why: string;
+  /**
+   * The goal it was raised from: its line joins this one.
+   */
+  came_from?: GoalId | null;
+  /**
+   * The visit at which it was kept.
+   */
+  kept_at?: VisitId | null;
+  /**
+   * Whether it is worked on at most as one of so many, or waits.
+   */
+  waits: boolean;
+  /**
+   * Its cells, in time: every visit it was at.
+   */
+  cells: Cell[];
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * A decision to record.
+ *
+ */
+export interface GoalsDecideInput {
+  goal: GoalId;
+  /**
+   * The visit; left out between visits.
+   */
+  visit?: VisitId | null;
+  kind: Choice;
+  /**
+   * Why; needed to close and to set aside.
+   */
+  reason?: string;
+}
+/**
+ * A goal as shown.
+ *
+ */
+export interface GoalsDecideOutput {
+  goal: Goal;
+  standing: Standing;
+  /**
+   * Its blocks, visit by visit in time.
+   */
+  blocks: Block[];
+  /**
+   * The visits it was at, in time.
+   */
+  visits: VisitId[];
+}
+/**
+ * Which block.
+ *
+ */
+export interface GoalsEndBlockInput {
+  block: BlockId;
+}
+/**
+ * A block of tries.
+ *
+ */
+export interface GoalsEndBlockOutput {
+  id: BlockId;
+  goal: GoalId;
+  visit: VisitId;
+  /**
+   * The lesson it was in, if any.
+   */
+  lesson?: LessonId | null;
+  /**
+   * Its order among the goal's blocks at the visit.
+   */
+  place: number;
+  kind: Kind;
+  condition: Condition;
+  source: Source;
+  day: Day;
+  /**
+   * First tries that are not counted.
+   */
+  uncounted: number;
+  /**
+   * The tries counted live, in order, those not counted included.
+   */
+  tries: boolean[];
+  count: Count;
+  /**
+   * Whether it was ended.
+   */
+  ended: boolean;
+}
+/**
+ * A total counted elsewhere.
+ *
+ */
+export interface GoalsEnterTotalInput {
+  goal: GoalId;
+  visit: VisitId;
+  /**
+   * The lesson it was in, if any.
+   */
+  lesson?: LessonId | null;
+  kind: Kind;
+  /**
+   * Another condition than the goal's, for practice.
+   */
+  condition?: Condition | null;
+  /**
+   * How many were made, the first tries that are not counted left out.
+   */
+  made: number;
+  /**
+   * Of how many.
+   */
+  tries: number;
+  /**
+   * The day it was played, as YYYY-MM-DD; left out for today, or the visit's nearest day.
+   */
+  day?: string;
+  source?: Source;
+}
+/**
+ * A block of tries.
+ *
+ */
+export interface GoalsEnterTotalOutput {
+  id: BlockId;
+  goal: GoalId;
+  visit: VisitId;
+  /**
+   * The lesson it was in, if any.
+   */
+  lesson?: LessonId | null;
+  /**
+   * Its order among the goal's blocks at the visit.
+   */
+  place: number;
+  kind: Kind;
+  condition: Condition;
+  source: Source;
+  day: Day;
+  /**
+   * First tries that are not counted.
+   */
+  uncounted: number;
+  /**
+   * The tries counted live, in order, those not counted included.
+   */
+  tries: boolean[];
+  count: Count;
+  /**
+   * Whether it was ended.
+   */
+  ended: boolean;
+}
+/**
+ * A quick note to write.
+ *
+ */
+export interface GoalsJotInput {
+  visit: VisitId;
+  /**
+   * The lesson, if any.
+   */
+  lesson?: LessonId | null;
+  /**
+   * The goal it is about, if any.
+   */
+  goal?: GoalId | null;
+  /**
+   * The words.
+   */
+  words: string;
+}
+/**
+ * A quick note.
+ *
+ */
+export interface Jotting {
+  id: JottingId;
+  /**
+   * The goal it is about, if any.
+   */
+  goal?: GoalId | null;
+  day: Day;
+  /**
+   * The words.
+   */
+  words: string;
+}
+/**
+ * Whose decisions.
+ *
+ */
+export interface GoalsJottingsInput {
+  visit: VisitId;
+}
+/**
+ * Whose goals.
+ *
+ */
+export interface GoalsListInput {
+  student: StudentId;
+}
+/**
+ * Whose decisions.
+ *
+ */
+export interface GoalsOnCourtInput {
+  visit: VisitId;
+}
+/**
+ * One goal on court.
+ *
+ */
+export interface OnCourt {
+  goal: Shown;
+  how: How;
+  /**
+   * The block being counted now, if any.
+   */
+  open?: Block | null;
+  /**
+   * Its blocks at this visit that were ended.
+   */
+  ended: Block[];
+  offer: Kind;
+  /**
+   * Whether it waits because so many others come first.
+   */
+  waits: boolean;
+}
+/**
+ * Whose decisions.
+ *
+ */
+export interface GoalsProposalsInput {
+  visit: VisitId;
+}
+/**
+ * A raise.
+ *
+ */
+export interface GoalsRaiseInput {
+  goal: GoalId;
+  to: SetGoal;
+}
+/**
+ * A goal to set.
+ *
+ */
+export interface SetGoal {
+  student: StudentId;
+  /**
+   * The visit it is set at; left out between visits.
+   */
+  visit?: VisitId | null;
+  /**
+   * A skill of the pack or of the coach's own; empty for none.
+   */
+  skill?: string;
+  condition: Condition;
+  counts: Counts;
+  /**
+   * The criterion: how many must be made …
+   */
+  need: number;
+  /**
+   * … of how many.
+   */
+  of: number;
+  /**
+   * First tries of a retest that are not counted; 3 unless said.
+   */
+  uncounted?: number;
+  /**
+   * The cue.
+   */
+  cue: string;
+  /**
+   * The aim, in words.
+   */
+  aim?: string;
+  /**
+   * The day it was set, as YYYY-MM-DD; left out for today.
+   */
+  day?: string;
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * A goal as shown.
+ *
+ */
+export interface GoalsRaiseOutput {
+  goal: Goal;
+  standing: Standing;
+  /**
+   * Its blocks, visit by visit in time.
+   */
+  blocks: Block[];
+  /**
+   * The visits it was at, in time.
+   */
+  visits: VisitId[];
+}
+/**
+ * A new order of priority.
+ *
+ */
+export interface GoalsRankInput {
+  student: StudentId;
+  /**
+   * Goals, first the most urgent; goals left out follow in the order they had.
+   */
+  order: GoalId[];
+}
+/**
+ * A goal to set.
+ *
+ */
+export interface GoalsSetInput {
+  student: StudentId;
+  /**
+   * The visit it is set at; left out between visits.
+   */
+  visit?: VisitId | null;
+  /**
+   * A skill of the pack or of the coach's own; empty for none.
+   */
+  skill?: string;
+  condition: Condition;
+  counts: Counts;
+  /**
+   * The criterion: how many must be made …
+   */
+  need: number;
+  /**
+   * … of how many.
+   */
+  of: number;
+  /**
+   * First tries of a retest that are not counted; 3 unless said.
+   */
+  uncounted?: number;
+  /**
+   * The cue.
+   */
+  cue: string;
+  /**
+   * The aim, in words.
+   */
+  aim?: string;
+  /**
+   * The day it was set, as YYYY-MM-DD; left out for today.
+   */
+  day?: string;
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * A goal as shown.
+ *
+ */
+export interface GoalsSetOutput {
+  goal: Goal;
+  standing: Standing;
+  /**
+   * Its blocks, visit by visit in time.
+   */
+  blocks: Block[];
+  /**
+   * The visits it was at, in time.
+   */
+  visits: VisitId[];
+}
+/**
+ * Which goal.
+ *
+ */
+export interface GoalsShowInput {
+  goal: GoalId;
+}
+/**
+ * A goal as shown.
+ *
+ */
+export interface GoalsShowOutput {
+  goal: Goal;
+  standing: Standing;
+  /**
+   * Its blocks, visit by visit in time.
+   */
+  blocks: Block[];
+  /**
+   * The visits it was at, in time.
+   */
+  visits: VisitId[];
+}
+/**
+ * A block to start.
+ *
+ */
+export interface GoalsStartBlockInput {
+  goal: GoalId;
+  visit: VisitId;
+  /**
+   * The lesson it is in, if any.
+   */
+  lesson?: LessonId | null;
+  kind: Kind;
+  /**
+   * Another condition than the goal's, for practice.
+   */
+  condition?: Condition | null;
+}
+/**
+ * A block of tries.
+ *
+ */
+export interface GoalsStartBlockOutput {
+  id: BlockId;
+  goal: GoalId;
+  visit: VisitId;
+  /**
+   * The lesson it was in, if any.
+   */
+  lesson?: LessonId | null;
+  /**
+   * Its order among the goal's blocks at the visit.
+   */
+  place: number;
+  kind: Kind;
+  condition: Condition;
+  source: Source;
+  day: Day;
+  /**
+   * First tries that are not counted.
+   */
+  uncounted: number;
+  /**
+   * The tries counted live, in order, those not counted included.
+   */
+  tries: boolean[];
+  count: Count;
+  /**
+   * Whether it was ended.
+   */
+  ended: boolean;
+}
+/**
+ * Which block.
+ *
+ */
+export interface GoalsTakeBackInput {
+  block: BlockId;
+}
+/**
+ * A block of tries.
+ *
+ */
+export interface GoalsTakeBackOutput {
+  id: BlockId;
+  goal: GoalId;
+  visit: VisitId;
+  /**
+   * The lesson it was in, if any.
+   */
+  lesson?: LessonId | null;
+  /**
+   * Its order among the goal's blocks at the visit.
+   */
+  place: number;
+  kind: Kind;
+  condition: Condition;
+  source: Source;
+  day: Day;
+  /**
+   * First tries that are not counted.
+   */
+  uncounted: number;
+  /**
+   * The tries counted live, in order, those not counted included.
+   */
+  tries: boolean[];
+  count: Count;
+  /**
+   * Whether it was ended.
+   */
+  ended: boolean;
+}
+/**
+ * One try.
+ *
+ */
+export interface GoalsTouchInput {
+  block: BlockId;
+  /**
+   * Made or missed.
+   */
+  made: boolean;
+}
+/**
+ * A block of tries.
+ *
+ */
+export interface GoalsTouchOutput {
+  id: BlockId;
+  goal: GoalId;
+  visit: VisitId;
+  /**
+   * The lesson it was in, if any.
+   */
+  lesson?: LessonId | null;
+  /**
+   * Its order among the goal's blocks at the visit.
+   */
+  place: number;
+  kind: Kind;
+  condition: Condition;
+  source: Source;
+  day: Day;
+  /**
+   * First tries that are not counted.
+   */
+  uncounted: number;
+  /**
+   * The tries counted live, in order, those not counted included.
+   */
+  tries: boolean[];
+  count: Count;
+  /**
+   * Whether it was ended.
+   */
+  ended: boolean;
+}
+/**
+ * A criterion to weigh.
+ *
+ */
+export interface GoalsWeighInput {
+  /**
+   * How many must be made …
+   */
+  need: number;
+  /**
+   * … of how many.
+   */
+  of: number;
+}
+/**
+ * What it means.
+ *
+ */
+export interface GoalsWeighOutput {
+  /**
+   * For true rates of 50, 60, 70, 80 and 90 %.
+   */
+  chances: Chance[];
+  /**
+   * The same in one sentence.
+   */
+  words: string;
+}
+/**
+ * How much history.
+ *
+ */
+export interface JournalNewestInput {
+  /**
+   * How many acts at most.
+   */
+  most?: number;
+}
+/**
+ * An act to undo.
+ *
+ */
+export interface JournalUndoInput {
+  act: ActId;
+}
+/**
+ * What was undone.
+ *
+ */
+export interface JournalUndoOutput {
+  /**
+   * The label of the act that was taken back.
+   */
+  label: string;
+}
+/**
+ * A lesson as stored.
+ *
+ */
+export interface Lesson {
+  id: LessonId;
+  /**
+   * Who comes.
+   */
+  students: Attending[];
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone: the times below are on its clock.
+   */
+  zone: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its planned length.
+   */
+  minutes: number;
+  state: LessonState;
+  /**
+   * Minutes taught, when cut short.
+   */
+  given?: number | null;
+  /**
+   * Why cut short, called off or missed.
+   */
+  reason: string;
+  /**
+   * The lesson note: what was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed: string;
+  /**
+   * What is next.
+   */
+  next: string;
+}
+/**
+ * A lesson that did not take place.
+ *
+ */
+export interface LessonsCallOffInput {
+  lesson: LessonId;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * A lesson as stored.
+ *
+ */
+export interface LessonsCallOffOutput {
+  id: LessonId;
+  /**
+   * Who comes.
+   */
+  students: Attending[];
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone: the times below are on its clock.
+   */
+  zone: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its planned length.
+   */
+  minutes: number;
+  state: LessonState;
+  /**
+   * Minutes taught, when cut short.
+   */
+  given?: number | null;
+  /**
+   * Why cut short, called off or missed.
+   */
+  reason: string;
+  /**
+   * The lesson note: what was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed: string;
+  /**
+   * What is next.
+   */
+  next: string;
+}
+/**
+ * A lesson to move.
+ *
+ */
+export interface LessonsChangeInput {
+  lesson: LessonId;
+  facility: FacilityId;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  /**
+   * The day, as YYYY-MM-DD.
+   */
+  day: string;
+  /**
+   * When it begins on the facility's clock, as HH:MM.
+   */
+  starts: string;
+  which?: WhichHour;
+  /**
+   * Its length in minutes.
+   */
+  minutes: number;
+}
+/**
+ * A lesson as stored.
+ *
+ */
+export interface LessonsChangeOutput {
+  id: LessonId;
+  /**
+   * Who comes.
+   */
+  students: Attending[];
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone: the times below are on its clock.
+   */
+  zone: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its planned length.
+   */
+  minutes: number;
+  state: LessonState;
+  /**
+   * Minutes taught, when cut short.
+   */
+  given?: number | null;
+  /**
+   * Why cut short, called off or missed.
+   */
+  reason: string;
+  /**
+   * The lesson note: what was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed: string;
+  /**
+   * What is next.
+   */
+  next: string;
+}
+/**
+ * A time to look at.
+ *
+ */
+export interface LessonsClashesInput {
+  /**
+   * Who would come.
+   */
+  students: StudentId[];
+  facility: FacilityId;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  day: Day;
+  starts: Time;
+  /**
+   * Its length in minutes.
+   */
+  minutes: number;
+  /**
+   * The lesson that is being moved, so that it does not clash with itself.
+   */
+  itself?: LessonId | null;
+}
+/**
+ * A lesson that ended early.
+ *
+ */
+export interface LessonsCutShortInput {
+  lesson: LessonId;
+  /**
+   * Minutes taught.
+   */
+  given: number;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * A lesson as stored.
+ *
+ */
+export interface LessonsCutShortOutput {
+  id: LessonId;
+  /**
+   * Who comes.
+   */
+  students: Attending[];
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone: the times below are on its clock.
+   */
+  zone: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its planned length.
+   */
+  minutes: number;
+  state: LessonState;
+  /**
+   * Minutes taught, when cut short.
+   */
+  given?: number | null;
+  /**
+   * Why cut short, called off or missed.
+   */
+  reason: string;
+  /**
+   * The lesson note: what was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed: string;
+  /**
+   * What is next.
+   */
+  next: string;
+}
+/**
+ * Which lesson.
+ *
+ */
+export interface LessonsGiveInput {
+  lesson: LessonId;
+}
+/**
+ * A lesson as stored.
+ *
+ */
+export interface LessonsGiveOutput {
+  id: LessonId;
+  /**
+   * Who comes.
+   */
+  students: Attending[];
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone: the times below are on its clock.
+   */
+  zone: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its planned length.
+   */
+  minutes: number;
+  state: LessonState;
+  /**
+   * Minutes taught, when cut short.
+   */
+  given?: number | null;
+  /**
+   * Why cut short, called off or missed.
+   */
+  reason: string;
+  /**
+   * The lesson note: what was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed: string;
+  /**
+   * What is next.
+   */
+  next: string;
+}
+/**
+ * Which lessons to list.
+ *
+ */
+export interface LessonsListInput {
+  /**
+   * Of this visit only.
+   */
+  visit?: VisitId | null;
+  /**
+   * On this day or later.
+   */
+  from?: Day | null;
+  /**
+   * On this day or earlier.
+   */
+  to?: Day | null;
+}
+/**
+ * A lesson that did not take place.
+ *
+ */
+export interface LessonsMissInput {
+  lesson: LessonId;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * A lesson as stored.
+ *
+ */
+export interface LessonsMissOutput {
+  id: LessonId;
+  /**
+   * Who comes.
+   */
+  students: Attending[];
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone: the times below are on its clock.
+   */
+  zone: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its planned length.
+   */
+  minutes: number;
+  state: LessonState;
+  /**
+   * Minutes taught, when cut short.
+   */
+  given?: number | null;
+  /**
+   * Why cut short, called off or missed.
+   */
+  reason: string;
+  /**
+   * The lesson note: what was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed: string;
+  /**
+   * What is next.
+   */
+  next: string;
+}
+/**
+ * A lesson note.
+ *
+ */
+export interface LessonsNoteInput {
+  lesson: LessonId;
+  /**
+   * What was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed?: string;
+  /**
+   * What is next.
+   */
+  next?: string;
+}
+/**
+ * A lesson as stored.
+ *
+ */
+export interface LessonsNoteOutput {
+  id: LessonId;
+  /**
+   * Who comes.
+   */
+  students: Attending[];
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone: the times below are on its clock.
+   */
+  zone: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its planned length.
+   */
+  minutes: number;
+  state: LessonState;
+  /**
+   * Minutes taught, when cut short.
+   */
+  given?: number | null;
+  /**
+   * Why cut short, called off or missed.
+   */
+  reason: string;
+  /**
+   * The lesson note: what was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed: string;
+  /**
+   * What is next.
+   */
+  next: string;
+}
+/**
+ * A lesson to plan.
+ *
+ */
+export interface LessonsPlanInput {
+  /**
+   * The visits it is part of: one for each student.
+   */
+  visits: VisitId[];
+  facility: FacilityId;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  /**
+   * The day, as YYYY-MM-DD.
+   */
+  day: string;
+  /**
+   * When it begins on the facility's clock, as HH:MM.
+   */
+  starts: string;
+  which?: WhichHour;
+  /**
+   * Its length in minutes.
+   */
+  minutes: number;
+}
+/**
+ * A lesson as stored.
+ *
+ */
+export interface LessonsPlanOutput {
+  id: LessonId;
+  /**
+   * Who comes.
+   */
+  students: Attending[];
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone: the times below are on its clock.
+   */
+  zone: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its planned length.
+   */
+  minutes: number;
+  state: LessonState;
+  /**
+   * Minutes taught, when cut short.
+   */
+  given?: number | null;
+  /**
+   * Why cut short, called off or missed.
+   */
+  reason: string;
+  /**
+   * The lesson note: what was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed: string;
+  /**
+   * What is next.
+   */
+  next: string;
+}
+/**
+ * Which lesson.
+ *
+ */
+export interface LessonsShowInput {
+  lesson: LessonId;
+}
+/**
+ * A lesson as stored.
+ *
+ */
+export interface LessonsShowOutput {
+  id: LessonId;
+  /**
+   * Who comes.
+   */
+  students: Attending[];
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court?: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone: the times below are on its clock.
+   */
+  zone: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its planned length.
+   */
+  minutes: number;
+  state: LessonState;
+  /**
+   * Minutes taught, when cut short.
+   */
+  given?: number | null;
+  /**
+   * Why cut short, called off or missed.
+   */
+  reason: string;
+  /**
+   * The lesson note: what was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed: string;
+  /**
+   * What is next.
+   */
+  next: string;
+}
+/**
+ * p
+ *
+ */
+export interface Pack {
+  /**
+   * i
+   */
+  id: string;
+  /**
+   * s
+   */
+  skills: Skill[];
+}
+/**
+ * s
+ *
+ */
+export interface Skill {
+  /**
+   * a
+   */
+  id: string;
+  /**
+   * a
+   */
+  group: string;
+  /**
+   * a
+   */
+  name: string;
+  /**
+   * a
+   */
+  good_try: string;
+  /**
+   * a
+   */
+  cue: string;
+}
+/**
+ * What is kept about a student; the form and the record are the same.
+ *
+ */
+export interface Profile {
+  /**
+   * Full name.
+   */
+  name?: string;
+  /**
+   * How a letter addresses the student; empty means by the first name.
+   */
+  called?: string;
+  /**
+   * E-mail address.
+   */
+  email?: string;
+  /**
+   * Telephone number.
+   */
+  phone?: string;
+  /**
+   * The hand, once asked.
+   */
+  hand?: Hand | null;
+  /**
+   * What is played, once asked.
+   */
+  plays?: Plays | null;
+  /**
+   * IANA zone where the student lives; empty while not asked.
+   */
+  zone?: string;
+  /**
+   * Birth date as YYYY-MM-DD; empty while not told.
+   */
+  born?: string;
+  /**
+   * The sport pack's id; empty means racquetball.
+   */
+  sport?: string;
+  /**
+   * What the student wants, in the student's own words.
+   */
+  wants?: string;
+  /**
+   * The coach's own notes.
+   */
+  about?: string;
+  /**
+   * Who consents for a minor.
+   */
+  guardian?: Contact | null;
+  /**
+   * Who pays, if not the student.
+   */
+  payer?: Contact | null;
+}
+/**
+ * The coach's settings; the form and the record are the same.
+ *
+ */
+export interface SettingsChangeInput {
+  /**
+   * The coach's name, as letters are signed.
+   */
+  name?: string;
+  /**
+   * Lines under the name in the letterhead: address, telephone, mail.
+   */
+  letterhead?: string;
+  /**
+   * The closing of a letter.
+   */
+  closing?: string;
+  /**
+   * Whether this file holds the invented sample season.
+   */
+  sample?: boolean;
+}
+/**
+ * The coach's settings; the form and the record are the same.
+ *
+ */
+export interface SettingsChangeOutput {
+  /**
+   * The coach's name, as letters are signed.
+   */
+  name?: string;
+  /**
+   * Lines under the name in the letterhead: address, telephone, mail.
+   */
+  letterhead?: string;
+  /**
+   * The closing of a letter.
+   */
+  closing?: string;
+  /**
+   * Whether this file holds the invented sample season.
+   */
+  sample?: boolean;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface SettingsShowInput {}
+/**
+ * The coach's settings; the form and the record are the same.
+ *
+ */
+export interface SettingsShowOutput {
+  /**
+   * The coach's name, as letters are signed.
+   */
+  name?: string;
+  /**
+   * Lines under the name in the letterhead: address, telephone, mail.
+   */
+  letterhead?: string;
+  /**
+   * The closing of a letter.
+   */
+  closing?: string;
+  /**
+   * Whether this file holds the invented sample season.
+   */
+  sample?: boolean;
+}
+/**
+ * A skill to choose.
+ *
+ */
+export interface SkillLine {
+  /**
+   * Its id in the pack, or of the coach's own.
+   */
+  id: string;
+  /**
+   * The group it stands in.
+   */
+  group: string;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * What makes a try good.
+   */
+  good_try: string;
+  /**
+   * A cue to begin with; empty for none.
+   */
+  cue: string;
+  /**
+   * Whether it is the coach's own.
+   */
+  own: boolean;
+}
+/**
+ * A run of days, both ends included.
+ *
+ */
+export interface Span {
+  first: Day;
+  last: Day;
+}
+/**
+ * A skill of the coach's own.
+ *
+ */
+export interface SportsAddSkillInput {
+  /**
+   * The pack's id.
+   */
+  sport: string;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * What makes a try good.
+   */
+  good_try?: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface SportsListInput {}
+/**
+ * Which sport.
+ *
+ */
+export interface SportsSkillsInput {
+  /**
+   * The pack's id.
+   */
+  sport: string;
+}
+/**
+ * A line in the list of people.
+ *
+ */
+export interface StudentLine {
+  id: StudentId;
+  /**
+   * Full name.
+   */
+  name: string;
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * What is kept about a student; the form and the record are the same.
+ *
+ */
+export interface StudentsAddInput {
+  /**
+   * Full name.
+   */
+  name?: string;
+  /**
+   * How a letter addresses the student; empty means by the first name.
+   */
+  called?: string;
+  /**
+   * E-mail address.
+   */
+  email?: string;
+  /**
+   * Telephone number.
+   */
+  phone?: string;
+  /**
+   * The hand, once asked.
+   */
+  hand?: Hand | null;
+  /**
+   * What is played, once asked.
+   */
+  plays?: Plays | null;
+  /**
+   * IANA zone where the student lives; empty while not asked.
+   */
+  zone?: string;
+  /**
+   * Birth date as YYYY-MM-DD; empty while not told.
+   */
+  born?: string;
+  /**
+   * The sport pack's id; empty means racquetball.
+   */
+  sport?: string;
+  /**
+   * What the student wants, in the student's own words.
+   */
+  wants?: string;
+  /**
+   * The coach's own notes.
+   */
+  about?: string;
+  /**
+   * Who consents for a minor.
+   */
+  guardian?: Contact | null;
+  /**
+   * Who pays, if not the student.
+   */
+  payer?: Contact | null;
+}
+/**
+ * A student as stored.
+ *
+ */
+export interface StudentsAddOutput {
+  id: StudentId;
+  profile: Profile;
+  /**
+   * The name a letter uses.
+   */
+  addressed: string;
+  /**
+   * Age in years on the coach's calendar today, where the birth date is known.
+   */
+  age?: number | null;
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * Which student.
+ *
+ */
+export interface StudentsArchiveInput {
+  student: StudentId;
+}
+/**
+ * A student as stored.
+ *
+ */
+export interface StudentsArchiveOutput {
+  id: StudentId;
+  profile: Profile;
+  /**
+   * The name a letter uses.
+   */
+  addressed: string;
+  /**
+   * Age in years on the coach's calendar today, where the birth date is known.
+   */
+  age?: number | null;
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * Which student.
+ *
+ */
+export interface StudentsBringBackInput {
+  student: StudentId;
+}
+/**
+ * A student as stored.
+ *
+ */
+export interface StudentsBringBackOutput {
+  id: StudentId;
+  profile: Profile;
+  /**
+   * The name a letter uses.
+   */
+  addressed: string;
+  /**
+   * Age in years on the coach's calendar today, where the birth date is known.
+   */
+  age?: number | null;
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * A changed profile.
+ *
+ */
+export interface StudentsChangeInput {
+  student: StudentId;
+  profile: Profile;
+}
+/**
+ * A student as stored.
+ *
+ */
+export interface StudentsChangeOutput {
+  id: StudentId;
+  profile: Profile;
+  /**
+   * The name a letter uses.
+   */
+  addressed: string;
+  /**
+   * Age in years on the coach's calendar today, where the birth date is known.
+   */
+  age?: number | null;
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * What to list.
+ *
+ */
+export interface StudentsListInput {
+  /**
+   * Parts of a name, each of which must be found in it; empty finds everyone.
+   */
+  find?: string;
+  /**
+   * Those put away instead of those current.
+   */
+  archived?: boolean;
+  /**
+   * How many at most; 0 means all.
+   */
+  most?: number;
+}
+/**
+ * Which student.
+ *
+ */
+export interface StudentsShowInput {
+  student: StudentId;
+}
+/**
+ * A student as stored.
+ *
+ */
+export interface StudentsShowOutput {
+  id: StudentId;
+  profile: Profile;
+  /**
+   * The name a letter uses.
+   */
+  addressed: string;
+  /**
+   * Age in years on the coach's calendar today, where the birth date is known.
+   */
+  age?: number | null;
+  /**
+   * The day put away.
+   */
+  archived?: Day | null;
+}
+/**
+ * A visit as stored.
+ *
+ */
+export interface Visit {
+  id: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The facility, once known.
+   */
+  facility?: FacilityId | null;
+  /**
+   * Its name and town, or empty.
+   */
+  place: string;
+  /**
+   * Its zone, or empty.
+   */
+  zone: string;
+  /**
+   * The days, once agreed.
+   */
+  days?: Span | null;
+  /**
+   * While only expected: the span in which it may fall.
+   */
+  expected?: Span | null;
+  stage: Stage;
+  /**
+   * A word under its column, as in "late flight".
+   */
+  note: string;
+  /**
+   * Why it was called off.
+   */
+  reason: string;
+  /**
+   * How many goals are at it.
+   */
+  goals: number;
+}
+/**
+ * A visit to call off.
+ *
+ */
+export interface VisitsCallOffInput {
+  visit: VisitId;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * A visit as stored.
+ *
+ */
+export interface VisitsCallOffOutput {
+  id: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The facility, once known.
+   */
+  facility?: FacilityId | null;
+  /**
+   * Its name and town, or empty.
+   */
+  place: string;
+  /**
+   * Its zone, or empty.
+   */
+  zone: string;
+  /**
+   * The days, once agreed.
+   */
+  days?: Span | null;
+  /**
+   * While only expected: the span in which it may fall.
+   */
+  expected?: Span | null;
+  stage: Stage;
+  /**
+   * A word under its column, as in "late flight".
+   */
+  note: string;
+  /**
+   * Why it was called off.
+   */
+  reason: string;
+  /**
+   * How many goals are at it.
+   */
+  goals: number;
+}
+/**
+ * A change to a visit. An expected visit becomes a planned one by being given its days.
+ *
+ */
+export interface VisitsChangeInput {
+  visit: VisitId;
+  facility: FacilityId;
+  /**
+   * The first day, as YYYY-MM-DD.
+   */
+  first_day: string;
+  /**
+   * The last day, as YYYY-MM-DD.
+   */
+  last_day: string;
+  /**
+   * A word under its column.
+   */
+  note?: string;
+}
+/**
+ * A visit as stored.
+ *
+ */
+export interface VisitsChangeOutput {
+  id: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The facility, once known.
+   */
+  facility?: FacilityId | null;
+  /**
+   * Its name and town, or empty.
+   */
+  place: string;
+  /**
+   * Its zone, or empty.
+   */
+  zone: string;
+  /**
+   * The days, once agreed.
+   */
+  days?: Span | null;
+  /**
+   * While only expected: the span in which it may fall.
+   */
+  expected?: Span | null;
+  stage: Stage;
+  /**
+   * A word under its column, as in "late flight".
+   */
+  note: string;
+  /**
+   * Why it was called off.
+   */
+  reason: string;
+  /**
+   * How many goals are at it.
+   */
+  goals: number;
+}
+/**
+ * Which visit.
+ *
+ */
+export interface VisitsCloseInput {
+  visit: VisitId;
+}
+/**
+ * A visit as stored.
+ *
+ */
+export interface VisitsCloseOutput {
+  id: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The facility, once known.
+   */
+  facility?: FacilityId | null;
+  /**
+   * Its name and town, or empty.
+   */
+  place: string;
+  /**
+   * Its zone, or empty.
+   */
+  zone: string;
+  /**
+   * The days, once agreed.
+   */
+  days?: Span | null;
+  /**
+   * While only expected: the span in which it may fall.
+   */
+  expected?: Span | null;
+  stage: Stage;
+  /**
+   * A word under its column, as in "late flight".
+   */
+  note: string;
+  /**
+   * Why it was called off.
+   */
+  reason: string;
+  /**
+   * How many goals are at it.
+   */
+  goals: number;
+}
+/**
+ * A visit that is only expected.
+ *
+ */
+export interface VisitsExpectInput {
+  student: StudentId;
+  /**
+   * Where, if known.
+   */
+  facility?: FacilityId | null;
+  /**
+   * The first day on which it may begin, as YYYY-MM-DD; for a month, its first day.
+   */
+  from: string;
+  /**
+   * The last such day; for a month, its last day.
+   */
+  to: string;
+  /**
+   * A word about it.
+   */
+  note?: string;
+}
+/**
+ * A visit as stored.
+ *
+ */
+export interface VisitsExpectOutput {
+  id: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The facility, once known.
+   */
+  facility?: FacilityId | null;
+  /**
+   * Its name and town, or empty.
+   */
+  place: string;
+  /**
+   * Its zone, or empty.
+   */
+  zone: string;
+  /**
+   * The days, once agreed.
+   */
+  days?: Span | null;
+  /**
+   * While only expected: the span in which it may fall.
+   */
+  expected?: Span | null;
+  stage: Stage;
+  /**
+   * A word under its column, as in "late flight".
+   */
+  note: string;
+  /**
+   * Why it was called off.
+   */
+  reason: string;
+  /**
+   * How many goals are at it.
+   */
+  goals: number;
+}
+/**
+ * Which visits to list.
+ *
+ */
+export interface VisitsListInput {
+  /**
+   * Of this student only.
+   */
+  student?: StudentId | null;
+  /**
+   * Ending (or expected) on this day or later.
+   */
+  from?: Day | null;
+  /**
+   * Starting (or expected) on this day or earlier.
+   */
+  to?: Day | null;
+}
+/**
+ * Which visit.
+ *
+ */
+export interface VisitsOpenInput {
+  visit: VisitId;
+}
+/**
+ * A visit as stored.
+ *
+ */
+export interface VisitsOpenOutput {
+  id: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The facility, once known.
+   */
+  facility?: FacilityId | null;
+  /**
+   * Its name and town, or empty.
+   */
+  place: string;
+  /**
+   * Its zone, or empty.
+   */
+  zone: string;
+  /**
+   * The days, once agreed.
+   */
+  days?: Span | null;
+  /**
+   * While only expected: the span in which it may fall.
+   */
+  expected?: Span | null;
+  stage: Stage;
+  /**
+   * A word under its column, as in "late flight".
+   */
+  note: string;
+  /**
+   * Why it was called off.
+   */
+  reason: string;
+  /**
+   * How many goals are at it.
+   */
+  goals: number;
+}
+/**
+ * A visit with its days.
+ *
+ */
+export interface VisitsPlanInput {
+  student: StudentId;
+  facility: FacilityId;
+  /**
+   * The first day, as YYYY-MM-DD.
+   */
+  first_day: string;
+  /**
+   * The last day, as YYYY-MM-DD.
+   */
+  last_day: string;
+  /**
+   * A word under its column.
+   */
+  note?: string;
+}
+/**
+ * A visit as stored.
+ *
+ */
+export interface VisitsPlanOutput {
+  id: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The facility, once known.
+   */
+  facility?: FacilityId | null;
+  /**
+   * Its name and town, or empty.
+   */
+  place: string;
+  /**
+   * Its zone, or empty.
+   */
+  zone: string;
+  /**
+   * The days, once agreed.
+   */
+  days?: Span | null;
+  /**
+   * While only expected: the span in which it may fall.
+   */
+  expected?: Span | null;
+  stage: Stage;
+  /**
+   * A word under its column, as in "late flight".
+   */
+  note: string;
+  /**
+   * Why it was called off.
+   */
+  reason: string;
+  /**
+   * How many goals are at it.
+   */
+  goals: number;
+}
+/**
+ * Which visit.
+ *
+ */
+export interface VisitsReopenInput {
+  visit: VisitId;
+}
+/**
+ * A visit as stored.
+ *
+ */
+export interface VisitsReopenOutput {
+  id: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The facility, once known.
+   */
+  facility?: FacilityId | null;
+  /**
+   * Its name and town, or empty.
+   */
+  place: string;
+  /**
+   * Its zone, or empty.
+   */
+  zone: string;
+  /**
+   * The days, once agreed.
+   */
+  days?: Span | null;
+  /**
+   * While only expected: the span in which it may fall.
+   */
+  expected?: Span | null;
+  stage: Stage;
+  /**
+   * A word under its column, as in "late flight".
+   */
+  note: string;
+  /**
+   * Why it was called off.
+   */
+  reason: string;
+  /**
+   * How many goals are at it.
+   */
+  goals: number;
+}
+/**
+ * Which visit.
+ *
+ */
+export interface VisitsShowInput {
+  visit: VisitId;
+}
+/**
+ * A visit as stored.
+ *
+ */
+export interface VisitsShowOutput {
+  id: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The facility, once known.
+   */
+  facility?: FacilityId | null;
+  /**
+   * Its name and town, or empty.
+   */
+  place: string;
+  /**
+   * Its zone, or empty.
+   */
+  zone: string;
+  /**
+   * The days, once agreed.
+   */
+  days?: Span | null;
+  /**
+   * While only expected: the span in which it may fall.
+   */
+  expected?: Span | null;
+  stage: Stage;
+  /**
+   * A word under its column, as in "late flight".
+   */
+  note: string;
+  /**
+   * Why it was called off.
+   */
+  reason: string;
+  /**
+   * How many goals are at it.
+   */
+  goals: number;
+}
+
 /** Every command: what it takes and what it gives. */
-export interface Commands {}
+export interface Commands {
+  /** Makes a verified copy where the coach chooses */
+  'desk.back_up': { input: DeskBackUpInput; output: DeskBackUpOutput };
+  /** Checks the open file */
+  'desk.check': { input: DeskCheckInput; output: DeskCheckOutput };
+  /** Lets the coach choose a coach file, and opens it */
+  'desk.choose': { input: DeskChooseInput; output: DeskChooseOutput };
+  /** Closes the coach file */
+  'desk.close': { input: DeskCloseInput; output: DeskCloseOutput };
+  /** Makes an empty coach file and opens it */
+  'desk.create': { input: DeskCreateInput; output: DeskCreateOutput };
+  /** What lies on the desk */
+  'desk.look': { input: DeskLookInput; output: DeskLookOutput };
+  /** Opens a coach file */
+  'desk.open': { input: DeskOpenInput; output: DeskOpenOutput };
+  /** Opens an issued letter's document */
+  'desk.open_letter': { input: DeskOpenLetterInput; output: DeskOpenLetterOutput };
+  /** Puts a chosen backup in the open file's place */
+  'desk.restore': { input: DeskRestoreInput; output: DeskRestoreOutput };
+  /** Opens the sample season, making it first if need be */
+  'desk.sample': { input: DeskSampleInput; output: DeskSampleOutput };
+  /** Saves an issued letter's document where the coach chooses */
+  'desk.save_letter': { input: DeskSaveLetterInput; output: DeskSaveLetterOutput };
+  /** Facility added */
+  'facilities.add': { input: FacilitiesAddInput; output: FacilitiesAddOutput };
+  /** Court added */
+  'facilities.add_court': { input: FacilitiesAddCourtInput; output: FacilitiesAddCourtOutput };
+  /** Facility put away */
+  'facilities.archive': { input: FacilitiesArchiveInput; output: FacilitiesArchiveOutput };
+  /** Court put away or brought back */
+  'facilities.archive_court': { input: FacilitiesArchiveCourtInput; output: FacilitiesArchiveCourtOutput };
+  /** Facility brought back */
+  'facilities.bring_back': { input: FacilitiesBringBackInput; output: FacilitiesBringBackOutput };
+  /** Facility changed */
+  'facilities.change': { input: FacilitiesChangeInput; output: FacilitiesChangeOutput };
+  /** Court changed */
+  'facilities.change_court': { input: FacilitiesChangeCourtInput; output: FacilitiesChangeCourtOutput };
+  /** Facilities by name, with their courts */
+  'facilities.list': { input: FacilitiesListInput; output: FacilitiesListOutput };
+  /** One facility with its courts */
+  'facilities.show': { input: FacilitiesShowInput; output: FacilitiesShowOutput };
+  /** The time zones, by IANA name */
+  'facilities.zones': { input: FacilitiesZonesInput; output: FacilitiesZonesOutput };
+  /** Decisions taken as proposed */
+  'goals.accept': { input: GoalsAcceptInput; output: GoalsAcceptOutput };
+  /** New words for a goal */
+  'goals.change_words': { input: GoalsChangeWordsInput; output: GoalsChangeWordsOutput };
+  /** A student's carry chart */
+  'goals.chart': { input: GoalsChartInput; output: GoalsChartOutput };
+  /** Decision taken */
+  'goals.decide': { input: GoalsDecideInput; output: GoalsDecideOutput };
+  /** Block ended */
+  'goals.end_block': { input: GoalsEndBlockInput; output: GoalsEndBlockOutput };
+  /** Total entered */
+  'goals.enter_total': { input: GoalsEnterTotalInput; output: GoalsEnterTotalOutput };
+  /** A note written */
+  'goals.jot': { input: GoalsJotInput; output: GoalsJotOutput };
+  /** The quick notes of a visit */
+  'goals.jottings': { input: GoalsJottingsInput; output: GoalsJottingsOutput };
+  /** A student's goals by priority */
+  'goals.list': { input: GoalsListInput; output: GoalsListOutput };
+  /** The goals worked on at a visit */
+  'goals.on_court': { input: GoalsOnCourtInput; output: GoalsOnCourtOutput };
+  /** What is proposed for each goal at a visit's end */
+  'goals.proposals': { input: GoalsProposalsInput; output: GoalsProposalsOutput };
+  /** Goal raised */
+  'goals.raise': { input: GoalsRaiseInput; output: GoalsRaiseOutput };
+  /** Goals put in a new order */
+  'goals.rank': { input: GoalsRankInput; output: GoalsRankOutput };
+  /** Goal set */
+  'goals.set': { input: GoalsSetInput; output: GoalsSetOutput };
+  /** One goal with where it stands */
+  'goals.show': { input: GoalsShowInput; output: GoalsShowOutput };
+  /** Block started */
+  'goals.start_block': { input: GoalsStartBlockInput; output: GoalsStartBlockOutput };
+  /** A try taken back */
+  'goals.take_back': { input: GoalsTakeBackInput; output: GoalsTakeBackOutput };
+  /** A try counted */
+  'goals.touch': { input: GoalsTouchInput; output: GoalsTouchOutput };
+  /** What a criterion means for players of different strength */
+  'goals.weigh': { input: GoalsWeighInput; output: GoalsWeighOutput };
+  /** The newest acts, newest first */
+  'journal.newest': { input: JournalNewestInput; output: JournalNewestOutput };
+  /** Take an act back */
+  'journal.undo': { input: JournalUndoInput; output: JournalUndoOutput };
+  /** Lesson called off */
+  'lessons.call_off': { input: LessonsCallOffInput; output: LessonsCallOffOutput };
+  /** Lesson moved */
+  'lessons.change': { input: LessonsChangeInput; output: LessonsChangeOutput };
+  /** Clashes of a time with the lessons that stand */
+  'lessons.clashes': { input: LessonsClashesInput; output: LessonsClashesOutput };
+  /** Lesson cut short */
+  'lessons.cut_short': { input: LessonsCutShortInput; output: LessonsCutShortOutput };
+  /** Lesson given */
+  'lessons.give': { input: LessonsGiveInput; output: LessonsGiveOutput };
+  /** Lessons in time */
+  'lessons.list': { input: LessonsListInput; output: LessonsListOutput };
+  /** Lesson missed */
+  'lessons.miss': { input: LessonsMissInput; output: LessonsMissOutput };
+  /** Lesson note written */
+  'lessons.note': { input: LessonsNoteInput; output: LessonsNoteOutput };
+  /** Lesson planned */
+  'lessons.plan': { input: LessonsPlanInput; output: LessonsPlanOutput };
+  /** One lesson */
+  'lessons.show': { input: LessonsShowInput; output: LessonsShowOutput };
+  /** Settings changed */
+  'settings.change': { input: SettingsChangeInput; output: SettingsChangeOutput };
+  /** The coach's own settings */
+  'settings.show': { input: SettingsShowInput; output: SettingsShowOutput };
+  /** Skill added */
+  'sports.add_skill': { input: SportsAddSkillInput; output: SportsAddSkillOutput };
+  /** The sport packs */
+  'sports.list': { input: SportsListInput; output: SportsListOutput };
+  /** The skills of a sport, the coach's own among them */
+  'sports.skills': { input: SportsSkillsInput; output: SportsSkillsOutput };
+  /** Student added */
+  'students.add': { input: StudentsAddInput; output: StudentsAddOutput };
+  /** Student put away */
+  'students.archive': { input: StudentsArchiveInput; output: StudentsArchiveOutput };
+  /** Student brought back */
+  'students.bring_back': { input: StudentsBringBackInput; output: StudentsBringBackOutput };
+  /** Student changed */
+  'students.change': { input: StudentsChangeInput; output: StudentsChangeOutput };
+  /** Students by name, searched as one types */
+  'students.list': { input: StudentsListInput; output: StudentsListOutput };
+  /** One student */
+  'students.show': { input: StudentsShowInput; output: StudentsShowOutput };
+  /** Visit called off */
+  'visits.call_off': { input: VisitsCallOffInput; output: VisitsCallOffOutput };
+  /** Visit changed */
+  'visits.change': { input: VisitsChangeInput; output: VisitsChangeOutput };
+  /** Visit closed */
+  'visits.close': { input: VisitsCloseInput; output: VisitsCloseOutput };
+  /** Visit expected */
+  'visits.expect': { input: VisitsExpectInput; output: VisitsExpectOutput };
+  /** Visits in time */
+  'visits.list': { input: VisitsListInput; output: VisitsListOutput };
+  /** Visit started: its goals are carried into it */
+  'visits.open': { input: VisitsOpenInput; output: VisitsOpenOutput };
+  /** Visit planned */
+  'visits.plan': { input: VisitsPlanInput; output: VisitsPlanOutput };
+  /** Visit opened again */
+  'visits.reopen': { input: VisitsReopenInput; output: VisitsReopenOutput };
+  /** One visit */
+  'visits.show': { input: VisitsShowInput; output: VisitsShowOutput };
+}
 
 /** The names of all commands. */
-export const commandNames = [] as const;
+export const commandNames = [
+  'desk.back_up',
+  'desk.check',
+  'desk.choose',
+  'desk.close',
+  'desk.create',
+  'desk.look',
+  'desk.open',
+  'desk.open_letter',
+  'desk.restore',
+  'desk.sample',
+  'desk.save_letter',
+  'facilities.add',
+  'facilities.add_court',
+  'facilities.archive',
+  'facilities.archive_court',
+  'facilities.bring_back',
+  'facilities.change',
+  'facilities.change_court',
+  'facilities.list',
+  'facilities.show',
+  'facilities.zones',
+  'goals.accept',
+  'goals.change_words',
+  'goals.chart',
+  'goals.decide',
+  'goals.end_block',
+  'goals.enter_total',
+  'goals.jot',
+  'goals.jottings',
+  'goals.list',
+  'goals.on_court',
+  'goals.proposals',
+  'goals.raise',
+  'goals.rank',
+  'goals.set',
+  'goals.show',
+  'goals.start_block',
+  'goals.take_back',
+  'goals.touch',
+  'goals.weigh',
+  'journal.newest',
+  'journal.undo',
+  'lessons.call_off',
+  'lessons.change',
+  'lessons.clashes',
+  'lessons.cut_short',
+  'lessons.give',
+  'lessons.list',
+  'lessons.miss',
+  'lessons.note',
+  'lessons.plan',
+  'lessons.show',
+  'settings.change',
+  'settings.show',
+  'sports.add_skill',
+  'sports.list',
+  'sports.skills',
+  'students.add',
+  'students.archive',
+  'students.bring_back',
+  'students.change',
+  'students.list',
+  'students.show',
+  'visits.call_off',
+  'visits.change',
+  'visits.close',
+  'visits.expect',
+  'visits.list',
+  'visits.open',
+  'visits.plan',
+  'visits.reopen',
+  'visits.show',
+] as const;
