@@ -182,12 +182,15 @@ impl Walk<'_> {
                 && block.count.tries > 0
         };
         let blocks: Vec<Block> = at.blocks.iter().filter(counted).cloned().collect();
+        // A retest stands before any coaching: only the first thing tried at the visit can be one.
+        let tried = |block: &&Block| block.source != Source::Told && block.count.tries > 0;
+        let first = at.blocks.iter().find(tried).map(|block| block.id);
         let carried = at.how == How::Carried;
         let mut retested = false;
         let mut end_test = None;
         for block in &blocks {
             match block.kind {
-                Kind::Retest if carried => {
+                Kind::Retest if carried && first == Some(block.id) => {
                     self.retest(at, block);
                     retested = true;
                 }
@@ -196,8 +199,8 @@ impl Walk<'_> {
                     end_test =
                         Some(Anchor { count: block.count, visit: at.visit, day: at.day });
                 }
-                Kind::LookBack => self.look_back(at, block),
-                _ if block.source == Source::GameChances => self.look_back(at, block),
+                Kind::LookBack => retested |= self.look_back(at, block),
+                _ if block.source == Source::GameChances => retested |= self.look_back(at, block),
                 Kind::Retest | Kind::Practice => {}
             }
         }
@@ -264,9 +267,10 @@ impl Walk<'_> {
         self.step(at, Some(block), to, why, since);
     }
 
-    fn look_back(&mut self, at: &AtVisit, block: &Block) {
+    /// Another look at a goal that was kept at an earlier visit; false for any other.
+    fn look_back(&mut self, at: &AtVisit, block: &Block) -> bool {
         if self.state != State::Kept || self.kept_at == Some(at.visit) {
-            return;
+            return false;
         }
         let since = self.since(block.count);
         let reached = self.history.criterion.share_reached_by(block.count);
@@ -279,6 +283,7 @@ impl Walk<'_> {
             (State::Kept, format!("{count} in a later look; worth another look"))
         };
         self.step(at, Some(block), to, why, since);
+        true
     }
 
     fn decision(&mut self, decision: &Decision) {
