@@ -12,7 +12,7 @@ use serde_json::Value;
 use crate::app::{Change, CoachFile, Reading, Undone, Writing, journal};
 use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
-use crate::{facilities, goals, lessons, settings, sports, students, visits};
+use crate::{facilities, goals, lessons, letters, reports, settings, sports, students, visits};
 
 /// What a command gave back.
 #[derive(Debug, Serialize)]
@@ -203,16 +203,16 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("lessons.note", "Lesson note written", lessons::note),
         reads("lessons.show", "One lesson", lessons::show),
         reads("lessons.list", "Lessons in time", lessons::list),
-// LATER         reads("letters.draft", "The letter of a visit as it stands, with its pages", letters::draft),
-// LATER         writes("letters.edit", "Letter edited", letters::edit),
-// LATER         writes("letters.compose_anew", "Letter composed anew from the record", letters::compose_anew),
-// LATER         writes("letters.issue", "Letter issued", letters::issue),
-// LATER         reads("letters.list", "Letters owed, in draft and issued", letters::list),
-// LATER         reads("letters.show", "An issued letter with its document", letters::show),
+        reads("letters.draft", "The letter of a visit as it stands, with its pages", letters::draft),
+        writes("letters.edit", "Letter edited", letters::edit),
+        writes("letters.compose_anew", "Letter composed anew from the record", letters::compose_anew),
+        writes("letters.issue", "Letter issued", letters::issue),
+        reads("letters.list", "Letters owed, in draft and issued", letters::list),
+        reads("letters.show", "An issued letter with its document", letters::show),
 // LATER         reads("exchange.read_csv", "What a CSV file of a season holds", |_, ask| exchange::preview::preview(&ask)),
 // LATER         writes("exchange.take_csv", "A season taken from a CSV file", exchange::take::take),
-// LATER         reads("reports.day_sheet", "The day sheet", reports::day_sheet::day_sheet),
-// LATER         reads("reports.find", "People, places and goals by name", reports::find::find),
+        reads("reports.day_sheet", "The day sheet", reports::day_sheet::day_sheet),
+        reads("reports.find", "People, places and goals by name", reports::find::find),
     ]
 });
 

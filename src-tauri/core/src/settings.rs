@@ -7,6 +7,9 @@ use serde::{Deserialize, Serialize};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 
+/// The most lines of a letterhead: more would push the letter off its first page.
+const LETTERHEAD_LINES: usize = 8;
+
 /// The coach's settings; the form and the record are the same.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields, default)]
@@ -56,6 +59,9 @@ pub fn change(db: &Writing<'_>, settings: Settings) -> Result<Settings> {
         closing: p.note("closing", &settings.closing, "The closing"),
         sample: settings.sample,
     };
+    if read.letterhead.lines().count() > LETTERHEAD_LINES || read.letterhead.chars().count() > 600 {
+        p.add("letterhead", "too_long", format!("The letterhead has room for {LETTERHEAD_LINES} lines and 600 characters."));
+    }
     p.done()?;
     let kept = serde_json::to_string(&read).map_err(|e| Error::Fault(e.to_string()))?;
     db.execute(

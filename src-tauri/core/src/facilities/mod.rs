@@ -8,7 +8,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use add::{add, add_court, archive, archive_court, bring_back, change, change_court};
-pub use list::{list, show};
+pub use list::{ListFacilities, list, show};
 
 use crate::error::{Problems, Result};
 use crate::kinds::Day;

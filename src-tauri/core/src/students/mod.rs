@@ -11,7 +11,7 @@ use serde::{Deserialize, Serialize};
 
 pub use add::{add, change};
 pub use archive::{archive, bring_back};
-pub use list::list;
+pub use list::{ListStudents, list};
 pub use show::show;
 
 use crate::error::{Problems, Result};

@@ -1,0 +1,59 @@
+//! Letters owed, in draft and issued.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::store;
+use crate::app::Reading;
+use crate::error::Result;
+use crate::kinds::ids::{LetterId, StudentId, VisitId};
+use crate::kinds::{Day, Instant};
+
+/// Where a letter is in its life.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum LetterState {
+    /// The visit is over and has no letter yet.
+    Owed,
+    /// The coach has begun to edit it.
+    Draft,
+    /// Issued.
+    Issued,
+}
+
+/// A line in the list.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+pub struct LetterLine {
+    /// The visit.
+    pub visit: VisitId,
+    /// The student.
+    pub student: StudentId,
+    /// The student's name.
+    pub name: String,
+    /// The visit's first day.
+    pub first_day: Day,
+    /// The visit's last day.
+    pub last_day: Day,
+    /// Where the letter is.
+    pub state: LetterState,
+    /// The issued letter.
+    pub letter: Option<LetterId>,
+    /// When it was issued.
+    pub at: Option<Instant>,
+}
+
+/// Which letters.
+#[derive(Clone, Copy, Debug, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct ListLetters {
+    /// Of this student only.
+    pub student: Option<StudentId>,
+}
+
+/// Lists letters: newest visit first; a letter is owed for a closed visit that has blocks.
+///
+/// # Errors
+/// `Storage`.
+pub fn list(db: &Reading<'_>, ask: ListLetters) -> Result<Vec<LetterLine>> {
+    store::lines(db, ask.student)
+}

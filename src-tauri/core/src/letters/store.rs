@@ -1,0 +1,126 @@
+//! All SQL of letters.
+
+use rusqlite::params;
+use serde::Serialize;
+
+use super::draft::Owns;
+use super::{IssuedLine, LetterLine, LetterState};
+use crate::app::{Reading, Writing};
+use crate::error::{Error, Result};
+use crate::kinds::Instant;
+use crate::kinds::ids::{LetterId, StudentId, VisitId};
+
+/// What is stored when a letter is issued.
+pub(super) struct Frozen {
+    pub text: String,
+    pub numbers: String,
+    pub pdf: Vec<u8>,
+    pub sha256: String,
+    pub fonts: String,
+}
+
+/// An issued letter as stored.
+pub(super) struct Stored {
+    pub visit: VisitId,
+    pub at: Instant,
+    pub text: String,
+    pub pdf: Vec<u8>,
+    pub sha256: String,
+    pub fonts: String,
+}
+
+pub(super) fn json<T: Serialize>(value: &T) -> Result<String> {
+    serde_json::to_string(value).map_err(|e| Error::Fault(e.to_string()))
+}
+
+/// The coach's words in the draft of a visit's letter.
+pub(super) fn owns(db: &Reading<'_>, visit: VisitId) -> Result<Owns> {
+    let kept = db.one("SELECT draft FROM letter WHERE visit = ? AND issued IS NULL", [visit], |row| {
+        row.get::<_, String>("draft")
+    })?;
+    kept.map_or_else(
+        || Ok(Owns::new()),
+        |kept| serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string())),
+    )
+}
+
+pub(super) fn draft_id(db: &Reading<'_>, visit: VisitId) -> Result<Option<LetterId>> {
+    db.one("SELECT id FROM letter WHERE visit = ? AND issued IS NULL", [visit], |row| row.get("id"))
+}
+
+pub(super) fn keep_draft(db: &Writing<'_>, visit: VisitId, owns: &Owns) -> Result<()> {
+    let draft = json(owns)?;
+    if let Some(id) = draft_id(db, visit)? {
+        db.execute("UPDATE letter SET draft = ? WHERE id = ?", params![draft, id])?;
+    } else {
+        let id: LetterId = db.id();
+        db.execute("INSERT INTO letter (id, visit, draft) VALUES (?, ?, ?)", params![id, visit, draft])?;
+    }
+    Ok(())
+}
+
+pub(super) fn freeze(db: &Writing<'_>, visit: VisitId, id: LetterId, frozen: &Frozen) -> Result<()> {
+    db.execute(
+        "INSERT INTO letter (id, visit, draft) VALUES (?, ?, '{}') ON CONFLICT (id) DO NOTHING",
+        params![id, visit],
+    )?;
+    db.execute(
+        "UPDATE letter SET issued = ?, text = ?, numbers = ?, pdf = ?, sha256 = ?, fonts = ? WHERE id = ?",
+        params![db.now(), frozen.text, frozen.numbers, frozen.pdf, frozen.sha256, frozen.fonts, id],
+    )?;
+    Ok(())
+}
+
+pub(super) fn issued(db: &Reading<'_>, id: LetterId) -> Result<Stored> {
+    db.found("letter", &id, "SELECT * FROM letter WHERE id = ? AND issued IS NOT NULL", [id], |row| {
+        Ok(Stored {
+            visit: row.get("visit")?,
+            at: row.get("issued")?,
+            text: row.get("text")?,
+            pdf: row.get("pdf")?,
+            sha256: row.get("sha256")?,
+            fonts: row.get("fonts")?,
+        })
+    })
+}
+
+pub(super) fn issued_of(db: &Reading<'_>, visit: VisitId) -> Result<Vec<IssuedLine>> {
+    db.all(
+        "SELECT id, issued, sha256 FROM letter WHERE visit = ? AND issued IS NOT NULL ORDER BY issued DESC",
+        [visit],
+        |row| Ok(IssuedLine { letter: row.get("id")?, at: row.get("issued")?, sha256: row.get("sha256")? }),
+    )
+}
+
+pub(super) fn lines(db: &Reading<'_>, student: Option<StudentId>) -> Result<Vec<LetterLine>> {
+    db.all(
+        "SELECT v.id AS visit, v.student, s.name, v.first_day, v.last_day,
+                (SELECT l.id FROM letter l WHERE l.visit = v.id AND l.issued IS NOT NULL ORDER BY l.issued DESC LIMIT 1) AS letter,
+                (SELECT max(l.issued) FROM letter l WHERE l.visit = v.id) AS at,
+                EXISTS (SELECT 1 FROM letter l WHERE l.visit = v.id AND l.issued IS NULL) AS draft
+         FROM visit v JOIN student s ON s.id = v.student
+         WHERE v.opened IS NOT NULL AND (?1 IS NULL OR v.student = ?1)
+           AND (EXISTS (SELECT 1 FROM letter l WHERE l.visit = v.id)
+                OR (v.closed IS NOT NULL AND EXISTS (SELECT 1 FROM block b WHERE b.visit = v.id)))
+         ORDER BY v.last_day DESC, s.folded, v.id",
+        [student],
+        |row| {
+            let letter: Option<LetterId> = row.get("letter")?;
+            let draft: bool = row.get("draft")?;
+            Ok(LetterLine {
+                visit: row.get("visit")?,
+                student: row.get("student")?,
+                name: row.get("name")?,
+                first_day: row.get("first_day")?,
+                last_day: row.get("last_day")?,
+                state: match (letter, draft) {
+                    (_, true) => LetterState::Draft,
+                    (Some(_), false) => LetterState::Issued,
+                    (None, false) => LetterState::Owed,
+                },
+                letter,
+                at: row.get("at")?,
+            })
+        },
+    )
+}

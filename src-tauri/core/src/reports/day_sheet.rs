@@ -1,0 +1,309 @@
+//! The day sheet: what must be in place before court, today's lessons, and what is owed after.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::app::Reading;
+use crate::error::Result;
+use crate::goals::court::{OnCourt, on_court};
+use crate::goals::decide::{AtVisit, proposals};
+use crate::goals::show::{OfStudent, list as goals_of};
+use crate::goals::state::is_carried;
+use crate::goals::{Kind, carry};
+use crate::kinds::text::counted;
+use crate::kinds::ids::{LessonId, StudentId, VisitId};
+use crate::kinds::{Day, Time};
+use crate::lessons::{self, Lesson, LessonState, ListLessons};
+use crate::letters::{self, LetterState, ListLetters};
+use crate::students;
+use crate::visits::{self, ListVisits, Stage, Visit};
+
+/// Which day.
+#[derive(Clone, Copy, Debug, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct OfDay {
+    /// The day; left out for today.
+    pub day: Option<Day>,
+}
+
+/// What a line on the day sheet leads to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Leads {
+    /// Start the visit.
+    StartVisit,
+    /// Record on court.
+    Record,
+    /// Look at the visit: its lessons and decisions.
+    Visit,
+    /// The visit's letter.
+    Letter,
+    /// The student.
+    Student,
+}
+
+/// A line.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct SheetLine {
+    /// By when or since when, in words.
+    pub when: String,
+    /// Whether it is late.
+    pub late: bool,
+    /// What it is.
+    pub what: String,
+    /// Why, or what is known.
+    pub why: String,
+    /// Where it leads.
+    pub leads: Leads,
+    /// The student.
+    pub student: StudentId,
+    /// The visit, if it is about one.
+    pub visit: Option<VisitId>,
+    /// The lesson, if it is about one.
+    pub lesson: Option<LessonId>,
+}
+
+/// The day sheet.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+pub struct DaySheet {
+    /// The day.
+    pub day: Day,
+    /// Who is here, and where: "Harbour Hall, Saltmere · day 2 of Marta Lindqvist's visit".
+    pub here: Vec<String>,
+    /// Lessons of the day that stand.
+    pub lessons: u32,
+    /// Their minutes.
+    pub minutes: u32,
+    /// The first hour after the last lesson that is still to come; `None` when there is none.
+    pub free_from: Option<Time>,
+    /// What must be in place.
+    pub before: Vec<SheetLine>,
+    /// Today's lessons.
+    pub on: Vec<SheetLine>,
+    /// What is owed and awaited.
+    pub after: Vec<SheetLine>,
+    /// Whether the file holds anyone at all.
+    pub empty: bool,
+}
+
+/// Shows the day sheet.
+///
+/// # Errors
+/// `Storage`.
+pub fn day_sheet(db: &Reading<'_>, of: OfDay) -> Result<DaySheet> {
+    let day = of.day.unwrap_or_else(|| db.today());
+    let visits = visits::list(db, ListVisits::default())?;
+    let here: Vec<&Visit> = visits
+        .iter()
+        .filter(|v| v.stage != Stage::CalledOff && v.days.is_some_and(|days| days.holds(day)))
+        .collect();
+    let today = lessons::list(db, ListLessons { visit: None, from: Some(day), to: Some(day) })?;
+    let standing: Vec<&Lesson> = today.iter().filter(|l| l.stands()).collect();
+    let last_end = standing.iter().map(|l| l.ends).max();
+    let everyone = students::list(db, students::ListStudents { most: 1, ..Default::default() })?;
+    Ok(DaySheet {
+        day,
+        here: here.iter().map(|v| here_words(v, day)).collect(),
+        lessons: u32::try_from(standing.len()).unwrap_or(0),
+        minutes: standing.iter().map(|l| l.minutes).sum(),
+        free_from: last_end,
+        before: before(db, day, &visits)?,
+        on: today.iter().map(|lesson| on(db, lesson)).collect::<Result<_>>()?,
+        after: after(db, day, &visits)?,
+        empty: everyone.is_empty() && visits.is_empty(),
+    })
+}
+
+fn here_words(visit: &Visit, day: Day) -> String {
+    let n = visit.days.map_or(1, |days| day.since(days.first) + 1);
+    let of = format!("day {n} of {}\u{2019}s visit", visit.name);
+    if visit.place.is_empty() { of } else { format!("{} · {of}", visit.place) }
+}
+
+fn line(visit: &Visit, leads: Leads, when: &str, late: bool, what: String, why: String) -> SheetLine {
+    SheetLine {
+        when: when.to_owned(),
+        late,
+        what,
+        why,
+        leads,
+        student: visit.student,
+        visit: Some(visit.id),
+        lesson: None,
+    }
+}
+
+/// Visits to start, visits about to begin, lessons of the next two days without a court.
+fn before(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>> {
+    let mut lines = Vec::new();
+    for visit in visits.iter().filter(|v| v.stage == Stage::Planned) {
+        let Some(days) = visit.days else { continue };
+        let starts_in = days.first.since(day);
+        if !(days.last >= day && starts_in <= 7) {
+            continue;
+        }
+        let waiting = waiting_words(db, visit.student)?;
+        if starts_in <= 0 {
+            let what = format!("Start {}\u{2019}s visit.", visit.name);
+            lines.push(line(visit, Leads::StartVisit, "now", false, what, waiting));
+        } else {
+            let when = if starts_in == 1 { "tomorrow".to_owned() } else { format!("in {starts_in} days") };
+            let what = format!("{} comes.", visit.name);
+            let why = format!("{}. {waiting}", days.words());
+            lines.push(line(visit, Leads::Visit, &when, false, what, why));
+        }
+    }
+    let soon = ListLessons { visit: None, from: Some(day), to: Some(day.plus(1)) };
+    for lesson in lessons::list(db, soon)?.iter().filter(|l| l.state == LessonState::Planned && l.court.is_none()) {
+        let Some(first) = lesson.students.first() else { continue };
+        let when = if lesson.day == day { format!("by {}", lesson.starts) } else { "tomorrow".to_owned() };
+        lines.push(SheetLine {
+            when,
+            late: false,
+            what: format!("No court yet for {}, {}.", lesson.names(), lesson.starts),
+            why: lesson.place.clone(),
+            leads: Leads::Visit,
+            student: first.student,
+            visit: Some(first.visit),
+            lesson: Some(lesson.id),
+        });
+    }
+    Ok(lines)
+}
+
+/// "Two goals wait for their retest." in as few words as stay true.
+fn waiting_words(db: &Reading<'_>, student: StudentId) -> Result<String> {
+    let goals = goals_of(db, OfStudent { student })?;
+    let carried = goals.iter().filter(|g| is_carried(g.standing.state) && !g.visits.is_empty()).count();
+    Ok(match carried {
+        0 => "No goals yet.".to_owned(),
+        1 => "One goal waits for its retest.".to_owned(),
+        n => format!("{n} goals wait for their retest."),
+    })
+}
+
+fn on(db: &Reading<'_>, lesson: &Lesson) -> Result<SheetLine> {
+    let mut why = Vec::new();
+    if !lesson.court_name.is_empty() {
+        why.push(lesson.court_name.clone());
+    }
+    if lesson.students.len() > 1 {
+        why.push("shared".to_owned());
+    }
+    if lesson.state == LessonState::Planned {
+        for attending in &lesson.students {
+            let goals = on_court(db, AtVisit { visit: attending.visit })?;
+            why.extend(goal_words(&goals));
+        }
+    } else {
+        why.push(lesson.state.words().to_owned());
+        why.extend(Some(lesson.reason.clone()).filter(|reason| !reason.is_empty()));
+    }
+    let first = lesson.students.first();
+    Ok(SheetLine {
+        when: format!("{} – {}", lesson.starts, lesson.ends),
+        late: false,
+        what: lesson.names(),
+        why: why.join(" · "),
+        leads: if lesson.state == LessonState::Planned { Leads::Record } else { Leads::Visit },
+        student: first.map_or(StudentId(uuid::Uuid::nil()), |s| s.student),
+        visit: first.map(|s| s.visit),
+        lesson: Some(lesson.id),
+    })
+}
+
+/// "retest lob serve · then backhand off the back wall".
+fn goal_words(goals: &[OnCourt]) -> Vec<String> {
+    let active: Vec<&OnCourt> = goals.iter().filter(|g| !g.waits).collect();
+    if active.is_empty() {
+        return vec!["no goals yet".to_owned()];
+    }
+    let named = |kind: Kind| active.iter().filter(move |g| g.offer == kind).map(|g| g.goal.goal.title.clone());
+    let retests: Vec<String> = named(Kind::Retest).collect();
+    let rest: Vec<String> = named(Kind::Practice).collect();
+    let mut words = Vec::new();
+    if !retests.is_empty() {
+        words.push(format!("retest: {}", retests.join(", ")));
+    }
+    if !rest.is_empty() {
+        words.push(rest.join(", "));
+    }
+    words
+}
+
+/// Lessons not settled, visits to decide on and close, letters owed, expected visits to ask about.
+fn after(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>> {
+    let mut lines = Vec::new();
+    let past = ListLessons { visit: None, from: Some(day.plus(-60)), to: Some(day.plus(-1)) };
+    for lesson in lessons::list(db, past)?.iter().filter(|l| l.state == LessonState::Planned) {
+        let Some(first) = lesson.students.first() else { continue };
+        lines.push(SheetLine {
+            when: ago(day.since(lesson.day)),
+            late: true,
+            what: format!("Was {}\u{2019}s lesson given?", lesson.names()),
+            why: format!("{}, {}.", lesson.day.words(), lesson.starts),
+            leads: Leads::Visit,
+            student: first.student,
+            visit: Some(first.visit),
+            lesson: Some(lesson.id),
+        });
+    }
+    for visit in visits.iter().filter(|v| v.stage == Stage::Open) {
+        let Some(days) = visit.days.filter(|days| days.last <= day) else { continue };
+        let undecided = proposals(db, AtVisit { visit: visit.id })?
+            .iter()
+            .filter(|p| p.propose.is_some() && p.decided.is_none())
+            .count();
+        let late = days.last < day;
+        let when = if late { ago(day.since(days.last)) } else { "today".to_owned() };
+        let why = if undecided == 0 {
+            "Everything is decided.".to_owned()
+        } else {
+            format!("{} to decide.", counted(i64::try_from(undecided).unwrap_or(0), "goal", "goals"))
+        };
+        lines.push(line(visit, Leads::Visit, &when, late, format!("Close {}\u{2019}s visit.", visit.name), why));
+    }
+    for owed in letters::list(db, ListLetters::default())?.iter().filter(|l| l.state != LetterState::Issued) {
+        let since = day.since(owed.last_day);
+        if !(0..=90).contains(&since) {
+            continue;
+        }
+        let Some(visit) = visits.iter().find(|v| v.id == owed.visit) else { continue };
+        let goals = carry::at_visit(db, owed.visit)?.len();
+        let draft = if owed.state == LetterState::Draft { " You began to edit it." } else { "" };
+        let why = format!("Written from {} and {}.{draft}", visit.when(), counted(i64::try_from(goals).unwrap_or(0), "goal", "goals"));
+        lines.push(line(visit, Leads::Letter, &ago(since), since > 7, format!("Letter for {}.", visit.name), why));
+    }
+    for visit in visits.iter().filter(|v| v.stage == Stage::Expected) {
+        let Some(span) = visit.expected.filter(|span| span.first.plus(-31) <= day) else { continue };
+        let late = span.last < day;
+        let (seen, waiting) = (last_seen(visits, visit, day), waiting_words(db, visit.student)?);
+        let why = [format!("Expected {}.", visits::expected_words(span)), seen, waiting].join(" ");
+        let when = if late { "past".to_owned() } else { "to ask".to_owned() };
+        lines.push(line(visit, Leads::Student, &when, late, format!("Ask {} about the days.", visit.name), why.replace("  ", " ")));
+    }
+    Ok(lines)
+}
+
+fn last_seen(visits: &[Visit], expected: &Visit, day: Day) -> String {
+    let last = visits
+        .iter()
+        .filter(|v| v.student == expected.student && matches!(v.stage, Stage::Open | Stage::Closed))
+        .filter_map(|v| v.days)
+        .map(|days| days.last)
+        .filter(|last| *last <= day)
+        .max();
+    last.map_or_else(String::new, |last| match day.since(last) / 7 {
+        0 => "Here this week.".to_owned(),
+        1 => "Last here a week ago.".to_owned(),
+        weeks => format!("Last here {weeks} weeks ago."),
+    })
+}
+
+fn ago(days: i64) -> String {
+    match days {
+        ..=0 => "today".to_owned(),
+        1 => "yesterday".to_owned(),
+        n => format!("{n} days ago"),
+    }
+}
