@@ -1,1 +1,3 @@
-//! (to come)
+//! The kinds of value that cross between the parts of the program.
+
+pub mod zones;
