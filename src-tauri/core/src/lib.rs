@@ -8,6 +8,7 @@
 //! kinds, error → db, app → print, sports → students, facilities → goals → visits, lessons →
 //! letters → reports, exchange → commands → desk. A test in the workspace's `tests` package checks it.
 
+pub mod calc;
 pub mod goals;
 pub mod kinds;
 pub mod print;
