@@ -5,6 +5,7 @@
 //! now, 70 a fault in the program.
 
 mod answer;
+mod calc;
 mod files;
 mod verbs;
 
@@ -36,6 +37,14 @@ enum Verb {
         /// Those of the window's desk as well, which the page's types are made from.
         #[arg(long)]
         window: bool,
+    },
+    /// One calculation: JSON in, JSON out, no file and no clock.
+    Calc {
+        /// One JSON value a line in, one a line out, in the same order.
+        #[arg(long)]
+        lines: bool,
+        /// Which: wilson, change, criterion or clock.
+        name: String,
     },
     /// Makes the sample season in a new file.
     Sample {
@@ -71,6 +80,7 @@ enum Verb {
 fn main() -> ExitCode {
     let line = Line::parse();
     let done = match line.verb {
+        Verb::Calc { lines, name } => return calc::run(lines, &name),
         Verb::Call { name } => verbs::call(line.file, &name),
         Verb::Commands { window } => verbs::commands(window),
         Verb::Sample { path, years, students, seed, today } => {

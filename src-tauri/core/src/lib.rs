@@ -10,6 +10,7 @@
 //! `tests` package checks it.
 
 pub mod app;
+pub mod calc;
 pub mod commands;
 pub mod db;
 pub mod desk;

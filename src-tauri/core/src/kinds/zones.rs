@@ -1,161 +1,401 @@
-//! Time zones: the only file that uses jiff and its bundled copy of the time-zone database, so that
-//! a machine with an old database computes the same times as any other.
+//! Time zones: what a time on a court's clock means as an instant, and the other way about.
+//!
+//! A time on a court is civil time in the facility's zone. Twice a year that is not enough: an hour
+//! is skipped, or comes twice. [`resolve`] never guesses; it says which of the three it is. The
+//! zones come from the copy of the IANA database built into the program, never from the machine, so
+//! the same coach file means the same everywhere. This is the only file that knows the library.
 
 use std::fmt;
+use std::str::FromStr;
 
-use chrono::{DateTime, Datelike, FixedOffset, NaiveDateTime, TimeZone, Timelike};
+use chrono::{DateTime, Datelike, FixedOffset, NaiveDateTime, Timelike};
 use jiff::civil;
-use jiff::tz::{AmbiguousOffset, Offset, TimeZone as JiffZone};
+use jiff::tz::{AmbiguousOffset, Offset, TimeZone, TimeZoneDatabase};
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
+use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
-/// A time zone by its IANA name.
+/// An IANA time zone such as `America/New_York`, known to the built-in database.
+#[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub struct Zone(String);
+
+/// A name that no time zone has.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Zone(JiffZone);
+pub struct UnknownZone {
+    /// The name as it was given.
+    pub name: String,
+}
 
-/// There is no zone of that name.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct NoSuchZone(pub String);
+impl fmt::Display for UnknownZone {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "there is no time zone “{}”; a zone reads like Europe/Lisbon", self.name)
+    }
+}
 
-/// What a time on a wall clock stands for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+impl std::error::Error for UnknownZone {}
+
+impl Zone {
+    /// The zone of that name. Upper and lower case do not matter; the name is kept as the database
+    /// spells it.
+    ///
+    /// ```
+    /// use carryover_core::kinds::zones::Zone;
+    /// assert_eq!(Zone::parse("america/new_york").unwrap().name(), "America/New_York");
+    /// assert!(Zone::parse("New York").is_err(), "a city alone is no zone name");
+    /// ```
+    pub fn parse(name: &str) -> Result<Zone, UnknownZone> {
+        let unknown = || UnknownZone { name: name.to_owned() };
+        if NO_PLACE.iter().any(|no| no.eq_ignore_ascii_case(name)) {
+            return Err(unknown());
+        }
+        let zone = TimeZoneDatabase::bundled().get(name).map_err(|_| unknown())?;
+        zone.iana_name().map(|name| Zone(name.to_owned())).ok_or_else(unknown)
+    }
+
+    /// The IANA name.
+    pub fn name(&self) -> &str {
+        &self.0
+    }
+
+    fn rules(&self) -> Result<TimeZone, OutOfRange> {
+        TimeZoneDatabase::bundled().get(&self.0).map_err(|_| OutOfRange)
+    }
+}
+
+/// Entries of the database that stand for no place and no rule.
+const NO_PLACE: [&str; 4] = ["Etc/Unknown", "Factory", "localtime", "posixrules"];
+
+impl fmt::Display for Zone {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+impl FromStr for Zone {
+    type Err = UnknownZone;
+    fn from_str(name: &str) -> Result<Zone, UnknownZone> {
+        Zone::parse(name)
+    }
+}
+
+impl Serialize for Zone {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(&self.0)
+    }
+}
+
+impl<'de> Deserialize<'de> for Zone {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Zone, D::Error> {
+        Zone::parse(&String::deserialize(from)?).map_err(de::Error::custom)
+    }
+}
+
+impl JsonSchema for Zone {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Zone".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        json_schema!({
+            "type": "string",
+            "description": "An IANA time zone name",
+            "examples": ["America/New_York"]
+        })
+    }
+}
+
+/// Every zone name the program knows, in alphabetical order, spelled as the database spells it.
+pub fn names() -> Vec<String> {
+    let db = TimeZoneDatabase::bundled();
+    let mut names: Vec<String> = db.available().map(|name| name.as_str().to_owned()).collect();
+    names.retain(|name| !NO_PLACE.contains(&name.as_str()));
+    names.sort_unstable();
+    names
+}
+
+/// What a civil time means in a zone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(tag = "kind", rename_all = "lowercase")]
 pub enum Moment {
-    /// One instant.
+    /// The ordinary case: one instant.
     Once {
-        /// It.
+        /// The instant.
+        #[serde(serialize_with = "write_instant")]
+        #[schemars(with = "String")]
         at: DateTime<FixedOffset>,
     },
-    /// Two: the clocks go back over it.
+    /// The clocks went back: the time comes twice.
     Twice {
-        /// The earlier.
+        /// Before the clocks went back.
+        #[serde(serialize_with = "write_instant")]
+        #[schemars(with = "String")]
         first: DateTime<FixedOffset>,
-        /// The later.
+        /// After the clocks went back.
+        #[serde(serialize_with = "write_instant")]
+        #[schemars(with = "String")]
         second: DateTime<FixedOffset>,
     },
-    /// None: the clocks skip it.
+    /// The clocks went forward: the time is skipped.
     Gap {
         /// The first instant after the gap.
+        #[serde(serialize_with = "write_instant")]
+        #[schemars(with = "String")]
         next: DateTime<FixedOffset>,
     },
 }
 
-impl Zone {
-    /// The zone of this name, in the database's own spelling.
-    ///
-    /// # Errors
-    /// [`NoSuchZone`].
-    pub fn parse(name: &str) -> Result<Self, NoSuchZone> {
-        let zone = jiff::tz::db().get(name).map_err(|_| NoSuchZone(name.to_owned()))?;
-        if zone.iana_name().is_some() { Ok(Self(zone)) } else { Err(NoSuchZone(name.to_owned())) }
-    }
-}
+/// A time so far from today that the calendar has no instant for it (about year 9999 and beyond).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OutOfRange;
 
-impl fmt::Display for Zone {
+impl fmt::Display for OutOfRange {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.0.iana_name().unwrap_or_default())
+        f.write_str("this time lies outside the years the calendar covers")
     }
 }
 
-/// All names in the database, sorted; those without a place (as in "EST5EDT") are left out.
-pub fn names() -> Vec<String> {
-    let mut names: Vec<String> =
-        jiff::tz::db().available().map(|n| n.to_string()).filter(|n| n.contains('/') && !n.starts_with("Etc/")).collect();
-    names.push("UTC".to_owned());
-    names.sort();
-    names
-}
+impl std::error::Error for OutOfRange {}
 
-/// The machine's own zone; "UTC" when it does not say.
-pub fn of_this_machine() -> String {
-    JiffZone::try_system().ok().and_then(|zone| zone.iana_name().map(str::to_owned)).unwrap_or_else(|| "UTC".to_owned())
-}
-
-/// What a time on a wall clock in a zone stands for. Seconds and less are left out of account.
-pub fn resolve(local: NaiveDateTime, zone: &Zone) -> Moment {
-    let Some(wall) = to_jiff(local) else {
-        return Moment::Once { at: local.and_utc().fixed_offset() };
-    };
-    match zone.0.to_ambiguous_timestamp(wall).offset() {
-        AmbiguousOffset::Unambiguous { offset } => Moment::Once { at: at(local, offset) },
+/// What the time `local` on the clock of `zone` means.
+///
+/// ```
+/// use carryover_core::kinds::zones::{Moment, Zone, resolve};
+/// let zone = Zone::parse("America/New_York").unwrap();
+/// let skipped = "2026-03-08T02:30:00".parse().unwrap();
+/// assert!(matches!(resolve(skipped, &zone), Ok(Moment::Gap { .. })));
+/// ```
+pub fn resolve(local: NaiveDateTime, zone: &Zone) -> Result<Moment, OutOfRange> {
+    let rules = zone.rules()?;
+    let civil = to_civil(local)?;
+    match rules.to_ambiguous_timestamp(civil).offset() {
+        AmbiguousOffset::Unambiguous { offset } => Ok(Moment::Once { at: instant(local, offset)? }),
         AmbiguousOffset::Fold { before, after } => {
-            Moment::Twice { first: at(local, before), second: at(local, after) }
+            Ok(Moment::Twice { first: instant(local, before)?, second: instant(local, after)? })
         }
         AmbiguousOffset::Gap { before, after } => {
-            // Read with the offset before the gap, the skipped time stands as far after the change
-            // as it lies after the gap's start; the change itself is the next transition at or
-            // before that instant.
-            let inside = before.to_timestamp(wall);
-            let change = inside.ok().and_then(|t| {
-                let just_after = t.checked_add(jiff::SignedDuration::from_nanos(1)).ok()?;
-                zone.0.preceding(just_after).next().map(|change| change.timestamp())
-            });
-            let next = change.map_or_else(
-                || at(local, after),
-                |change| offset_of(after).timestamp_opt(change.as_second(), 0).single().unwrap_or_else(|| at(local, after)),
-            );
-            Moment::Gap { next }
+            // The clocks jump at some instant after `local` read with the later offset and not
+            // after `local` read with the earlier one.
+            let from = after.to_timestamp(civil).map_err(|_| OutOfRange)?;
+            let until = before.to_timestamp(civil).map_err(|_| OutOfRange)?;
+            let jump = rules
+                .following(from)
+                .take_while(|jump| jump.timestamp() <= until)
+                .find(|jump| jump.offset() == after)
+                .ok_or(OutOfRange)?;
+            let at = DateTime::from_timestamp(jump.timestamp().as_second(), 0).ok_or(OutOfRange)?;
+            Ok(Moment::Gap { next: at.with_timezone(&whole_minutes(after)?) })
         }
     }
 }
 
-fn to_jiff(local: NaiveDateTime) -> Option<civil::DateTime> {
+/// What the clock of `zone` shows at an instant.
+pub fn local_of<T: chrono::TimeZone>(
+    instant: &DateTime<T>,
+    zone: &Zone,
+) -> Result<NaiveDateTime, OutOfRange> {
+    let offset = offset_at(instant, zone)?;
+    let seconds = chrono::Duration::seconds(i64::from(offset.seconds()));
+    instant.naive_utc().checked_add_signed(seconds).ok_or(OutOfRange)
+}
+
+/// The same instant, with the offset the clock of `zone` has then.
+pub fn in_zone<T: chrono::TimeZone>(
+    instant: &DateTime<T>,
+    zone: &Zone,
+) -> Result<DateTime<FixedOffset>, OutOfRange> {
+    Ok(instant.with_timezone(&whole_minutes(offset_at(instant, zone)?)?))
+}
+
+/// An instant as RFC 3339 writes it, with a numeric offset and no zone name:
+/// `2026-03-08T03:00:00-04:00`, and `+00:00` rather than `Z`.
+pub fn rfc3339(instant: &DateTime<FixedOffset>) -> String {
+    instant.to_rfc3339()
+}
+
+fn write_instant<S: Serializer>(at: &DateTime<FixedOffset>, to: S) -> Result<S::Ok, S::Error> {
+    to.serialize_str(&rfc3339(at))
+}
+
+fn offset_at<T: chrono::TimeZone>(
+    instant: &DateTime<T>,
+    zone: &Zone,
+) -> Result<Offset, OutOfRange> {
+    let at = jiff::Timestamp::from_second(instant.timestamp()).map_err(|_| OutOfRange)?;
+    Ok(zone.rules()?.to_offset(at))
+}
+
+/// The instant at which a clock `offset` from UTC shows `local`.
+fn instant(local: NaiveDateTime, offset: Offset) -> Result<DateTime<FixedOffset>, OutOfRange> {
+    let seconds = chrono::Duration::seconds(i64::from(offset.seconds()));
+    let utc = local.checked_sub_signed(seconds).ok_or(OutOfRange)?.and_utc();
+    Ok(utc.with_timezone(&whole_minutes(offset)?))
+}
+
+/// The offset in whole minutes, which is all RFC 3339 can write. Offsets with seconds are those of
+/// the time before zones; the instant stays right because it is written in the rounded offset.
+fn whole_minutes(offset: Offset) -> Result<FixedOffset, OutOfRange> {
+    FixedOffset::east_opt(offset.seconds() / 60 * 60).ok_or(OutOfRange)
+}
+
+fn to_civil(local: NaiveDateTime) -> Result<civil::DateTime, OutOfRange> {
+    let year = i16::try_from(local.year()).map_err(|_| OutOfRange)?;
+    let part = |n: u32| i8::try_from(n).map_err(|_| OutOfRange);
     civil::DateTime::new(
-        i16::try_from(local.year()).ok()?,
-        i8::try_from(local.month()).ok()?,
-        i8::try_from(local.day()).ok()?,
-        i8::try_from(local.hour()).ok()?,
-        i8::try_from(local.minute()).ok()?,
-        0,
+        year,
+        part(local.month())?,
+        part(local.day())?,
+        part(local.hour())?,
+        part(local.minute())?,
+        part(local.second())?,
         0,
     )
-    .ok()
-}
-
-fn offset_of(offset: Offset) -> FixedOffset {
-    FixedOffset::east_opt(offset.seconds()).unwrap_or_else(|| chrono::Offset::fix(&chrono::Utc))
-}
-
-fn at(local: NaiveDateTime, offset: Offset) -> DateTime<FixedOffset> {
-    let offset = offset_of(offset);
-    offset.from_local_datetime(&local).single().unwrap_or_else(|| local.and_utc().with_timezone(&offset))
+    .map_err(|_| OutOfRange)
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
 
-    fn look(local: &str, zone: &str) -> String {
-        let local = NaiveDateTime::parse_from_str(local, "%Y-%m-%dT%H:%M").unwrap();
-        match resolve(local, &Zone::parse(zone).unwrap()) {
-            Moment::Once { at } => format!("once {}", at.to_rfc3339()),
-            Moment::Twice { first, second } => format!("twice {} {}", first.to_rfc3339(), second.to_rfc3339()),
-            Moment::Gap { next } => format!("gap {}", next.to_rfc3339()),
-        }
+    fn zone(name: &str) -> Zone {
+        Zone::parse(name).expect("a zone")
     }
 
-    /// Rules: US 15 U.S.C. 260a (second Sunday of March, first of November, at 2:00); EU Directive
-    /// 2000/84/EC (last Sundays of March and October, at 1:00 UTC); Lord Howe's half hour from the
-    /// time-zone database (australasia file).
+    fn read(local: &str, name: &str) -> serde_json::Value {
+        let local = NaiveDateTime::parse_from_str(local, "%Y-%m-%dT%H:%M").expect("a time");
+        serde_json::to_value(resolve(local, &zone(name)).expect("in range")).expect("json")
+    }
+
+    /// The dates of the United States: 15 U.S.C. 260a (second Sunday of March, first Sunday of
+    /// November, at two o'clock). Of the European Union: Directive 2000/84/EC (last Sundays of
+    /// March and October, at one o'clock UTC; from memory). Apia skipped 30 December 2011 whole,
+    /// Lord Howe moves by half an hour (IANA database).
     #[test]
-    fn clock_changes_are_seen() {
-        for (local, zone, expected) in [
-            ("2026-03-08T02:30", "America/New_York", "gap 2026-03-08T03:00:00-04:00"),
-            ("2026-03-08T01:59", "America/New_York", "once 2026-03-08T01:59:00-05:00"),
-            ("2026-03-08T03:00", "America/New_York", "once 2026-03-08T03:00:00-04:00"),
-            ("2026-11-01T01:30", "America/New_York", "twice 2026-11-01T01:30:00-04:00 2026-11-01T01:30:00-05:00"),
-            ("2026-03-29T01:15", "Europe/Lisbon", "gap 2026-03-29T02:00:00+01:00"),
-            ("2026-10-25T02:00", "Europe/Berlin", "twice 2026-10-25T02:00:00+02:00 2026-10-25T02:00:00+01:00"),
-            ("2026-10-04T02:10", "Australia/Lord_Howe", "gap 2026-10-04T02:30:00+11:00"),
-            ("2026-07-01T09:00", "Asia/Kolkata", "once 2026-07-01T09:00:00+05:30"),
+    fn skipped_and_repeated_hours_are_told_apart() {
+        use serde_json::json;
+        let ny = "America/New_York";
+        for (local, zone, expect) in [
+            ("2026-03-08T01:59", ny, json!({"kind":"once","at":"2026-03-08T01:59:00-05:00"})),
+            ("2026-03-08T02:00", ny, json!({"kind":"gap","next":"2026-03-08T03:00:00-04:00"})),
+            ("2026-03-08T02:30", ny, json!({"kind":"gap","next":"2026-03-08T03:00:00-04:00"})),
+            ("2026-03-08T03:00", ny, json!({"kind":"once","at":"2026-03-08T03:00:00-04:00"})),
+            (
+                "2026-11-01T01:30",
+                ny,
+                json!({"kind":"twice","first":"2026-11-01T01:30:00-04:00",
+                       "second":"2026-11-01T01:30:00-05:00"}),
+            ),
+            ("2026-11-01T02:00", ny, json!({"kind":"once","at":"2026-11-01T02:00:00-05:00"})),
+            (
+                "2026-03-29T01:30",
+                "Europe/London",
+                json!({"kind":"gap","next":"2026-03-29T02:00:00+01:00"}),
+            ),
+            (
+                "2026-10-25T01:00",
+                "Europe/London",
+                json!({"kind":"twice","first":"2026-10-25T01:00:00+01:00",
+                       "second":"2026-10-25T01:00:00+00:00"}),
+            ),
+            (
+                "2026-07-01T12:00",
+                "America/Phoenix",
+                json!({"kind":"once","at":"2026-07-01T12:00:00-07:00"}),
+            ),
+            (
+                "2011-12-30T12:00",
+                "Pacific/Apia",
+                json!({"kind":"gap","next":"2011-12-31T00:00:00+14:00"}),
+            ),
+            (
+                "2026-10-04T02:15",
+                "Australia/Lord_Howe",
+                json!({"kind":"gap","next":"2026-10-04T02:30:00+11:00"}),
+            ),
+            ("2026-06-01T00:00", "UTC", json!({"kind":"once","at":"2026-06-01T00:00:00+00:00"})),
         ] {
-            assert_eq!(look(local, zone), expected, "{local} in {zone}");
+            assert_eq!(read(local, zone), expect, "{local} in {zone}");
         }
     }
 
     #[test]
-    fn only_names_in_the_database_are_zones() {
-        for bad in ["", "Mars/Olympus", "GMT+25", "../etc/passwd"] {
-            assert!(Zone::parse(bad).is_err(), "{bad}");
-        }
-        assert_eq!(Zone::parse("europe/lisbon").unwrap().to_string(), "Europe/Lisbon");
-        assert!(names().contains(&"Europe/Lisbon".to_owned()));
+    fn an_offset_with_seconds_keeps_the_instant() {
+        // New York before 1883: 4 h 56 min 2 s behind Greenwich (IANA database).
+        assert_eq!(read("1880-01-01T00:00", "America/New_York")["at"], "1880-01-01T00:00:02-04:56");
     }
+
+    #[test]
+    fn a_name_that_is_no_zone_is_refused_in_words() {
+        for name in
+            ["", "New York", "Mars/Olympus", "Etc/Unknown", "localtime", "EST5EDT4,M3", "../x"]
+        {
+            let refused = Zone::parse(name).expect_err("no zone");
+            assert!(refused.to_string().contains(name), "the words repeat what was typed");
+        }
+    }
+
+    #[test]
+    fn every_listed_name_is_a_zone_and_reads_back() {
+        let names = zone_names();
+        assert!(names.len() > 400, "the whole database is there, not a stub: {}", names.len());
+        for name in names {
+            let zone = zone(&name);
+            assert_eq!(zone.name(), name);
+            let json = serde_json::to_string(&zone).expect("json");
+            assert_eq!(serde_json::from_str::<Zone>(&json).expect("read back"), zone);
+        }
+    }
+
+    #[test]
+    fn the_edge_of_the_calendar_is_an_error_and_not_a_crash() {
+        for (local, name) in
+            [("9999-12-31T23:59:00", "America/Los_Angeles"), ("9999-12-31T23:59:00", "Asia/Tokyo")]
+        {
+            // Either answer is sound; a wrong instant or a crash is not.
+            if let Ok(Moment::Once { at }) = resolve(local.parse().expect("time"), &zone(name)) {
+                assert_eq!(at.naive_local(), local.parse::<NaiveDateTime>().expect("time"));
+            }
+        }
+        let far: NaiveDateTime = "+20000-01-01T00:00:00".parse().expect("time");
+        assert_eq!(resolve(far, &zone("UTC")), Err(OutOfRange));
+    }
+
+    proptest! {
+        #[test]
+        fn an_instant_shown_on_a_clock_is_found_again(
+            second in 0i64..4_000_000_000, pick in 0usize..400,
+        ) {
+            let names = zone_names();
+            let zone = zone(&names[pick % names.len()]);
+            let at = DateTime::from_timestamp(second, 0).expect("an instant");
+            let local = local_of(&at, &zone).expect("in range");
+            match resolve(local, &zone).expect("in range") {
+                Moment::Once { at: found } => prop_assert_eq!(found, at),
+                Moment::Twice { first, second } => {
+                    prop_assert!(first < second);
+                    prop_assert!(first == at || second == at);
+                }
+                Moment::Gap { .. } => prop_assert!(false, "a clock never shows a skipped time"),
+            }
+        }
+
+        #[test]
+        fn after_a_gap_the_clock_has_passed_the_asked_time(
+            minute in 0i64..40_000_000, pick in 0usize..400,
+        ) {
+            let names = zone_names();
+            let zone = zone(&names[pick % names.len()]);
+            let local = DateTime::from_timestamp(minute * 60, 0).expect("a time").naive_utc();
+            if let Moment::Gap { next } = resolve(local, &zone).expect("in range") {
+                prop_assert!(local_of(&next, &zone).expect("in range") > local);
+                let before = next - chrono::Duration::seconds(1);
+                prop_assert!(local_of(&before, &zone).expect("in range") < local);
+            }
+        }
+    }
+}
+
+/// The machine's own zone; "UTC" when it does not say.
+pub fn of_this_machine() -> String {
+    let here = TimeZone::try_system().ok().and_then(|zone| zone.iana_name().map(str::to_owned));
+    here.unwrap_or_else(|| "UTC".to_owned())
 }

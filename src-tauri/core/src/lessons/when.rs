@@ -43,7 +43,8 @@ pub(super) fn read(p: &mut Problems, asked: &Asked, facility: &Facility) -> Slot
 
 fn which_hour(p: &mut Problems, asked: WhichHour, day: Day, starts: Time, facility: &Facility) -> WhichHour {
     let Ok(zone) = Zone::parse(&facility.place.zone) else { return WhichHour::Once };
-    match resolve(day.date().and_time(starts.time()), &zone) {
+    let Ok(moment) = resolve(day.date().and_time(starts.time()), &zone) else { return WhichHour::Once };
+    match moment {
         Moment::Once { .. } => WhichHour::Once,
         Moment::Twice { .. } if asked != WhichHour::Once => asked,
         Moment::Twice { .. } => {
@@ -69,7 +70,7 @@ fn which_hour(p: &mut Problems, asked: WhichHour, day: Day, starts: Time, facili
 /// if the zone's rules changed since) stands for the first instant after the gap.
 pub(super) fn instant(day: Day, starts: Time, which: WhichHour, zone: &str) -> Option<DateTime<FixedOffset>> {
     let zone = Zone::parse(zone).ok()?;
-    Some(match resolve(day.date().and_time(starts.time()), &zone) {
+    Some(match resolve(day.date().and_time(starts.time()), &zone).ok()? {
         Moment::Once { at } => at,
         Moment::Twice { first, .. } if which != WhichHour::Second => first,
         Moment::Twice { second, .. } => second,

@@ -63,7 +63,7 @@ pub fn list(db: &Reading<'_>, ask: OfSport) -> Result<Vec<SkillLine>> {
         .iter()
         .map(|skill| SkillLine {
             id: skill.id.clone(),
-            group: skill.group.clone(),
+            group: pack.group_name(&skill.group).to_owned(),
             name: skill.name.clone(),
             good_try: skill.good_try.clone(),
             cue: skill.cue.clone(),
