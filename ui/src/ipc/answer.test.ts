@@ -11,9 +11,9 @@ const refused = {
 };
 
 test('an answer carries its value and what changed', () => {
-  expect(readAnswer({ value: { id: 'a' }, changes: ['students'] })).toEqual({
+  expect(readAnswer({ value: { id: 'a' }, changes: [{ kind: 'student', id: 'a' }] })).toEqual({
     value: { id: 'a' },
-    changes: ['students'],
+    changes: [{ kind: 'student', id: 'a' }],
   });
   expect(readAnswer({ value: null, changes: [] })).toEqual({ value: null, changes: [] });
 });
@@ -45,8 +45,8 @@ test('what cannot be read is a fault, never an empty answer', () => {
   }
 });
 
-test('a fault keeps the reference under which the log has it', () => {
-  expect(readError({ code: 'fault', words: 'w', problems: [], reference: 'r-7' }).reference).toBe('r-7');
+test('a fault keeps the details under which the log has it', () => {
+  expect(readError({ code: 'fault', words: 'w', problems: [], details: 'r-7' }).details).toBe('r-7');
 });
 
 test('the bridge is sent the name, the input and the token of the run', async () => {

@@ -1,10 +1,17 @@
 // Reads what comes back from the core: an answer, or an error with its words. Pure, so that it is tested without either.
 import { codeWords, isCode, type Code } from './words';
 
-/** The value of a command and the names of the things it changed. */
+/** One thing that changed: its kind, as in "goal", and which one. */
+export interface Changed {
+  kind: string;
+  id: string;
+}
+
+/** The value of a command, the things it changed, and the act that Undo would take back. */
 export interface Answer<T> {
   value: T;
-  changes: string[];
+  changes: Changed[];
+  act: string | null;
 }
 
 /** One thing that is wrong with what was sent. */
@@ -19,15 +26,15 @@ export class CallError extends Error {
   readonly code: Code;
   readonly words: string;
   readonly problems: FieldProblem[];
-  readonly reference: string | undefined;
+  readonly details: string | undefined;
 
-  constructor(code: Code, words: string, problems: FieldProblem[] = [], reference?: string) {
+  constructor(code: Code, words: string, problems: FieldProblem[] = [], details?: string) {
     super(words);
     this.name = 'CallError';
     this.code = code;
     this.words = words;
     this.problems = problems;
-    this.reference = reference;
+    this.details = details;
   }
 
   /** What this kind of error is called. */
@@ -54,6 +61,10 @@ function isProblem(x: unknown): x is FieldProblem {
   );
 }
 
+function isChanged(x: unknown): x is Changed {
+  return isRecord(x) && typeof x['kind'] === 'string' && typeof x['id'] === 'string';
+}
+
 /** The error in what was thrown or sent, bare or under "error". What cannot be read as one is a fault. */
 export function readError(raw: unknown): CallError {
   if (raw instanceof CallError) return raw;
@@ -61,8 +72,8 @@ export function readError(raw: unknown): CallError {
   if (isRecord(inner) && isCode(inner['code']) && typeof inner['words'] === 'string') {
     const listed: unknown = inner['problems'] ?? [];
     const problems = Array.isArray(listed) ? listed.filter(isProblem) : [];
-    const reference = typeof inner['reference'] === 'string' ? inner['reference'] : undefined;
-    return new CallError(inner['code'], inner['words'], problems, reference);
+    const details = typeof inner['details'] === 'string' ? inner['details'] : undefined;
+    return new CallError(inner['code'], inner['words'], problems, details);
   }
   const said = raw instanceof Error ? raw.message : typeof raw === 'string' ? raw : JSON.stringify(raw);
   return new CallError('fault', `The program gave no readable answer: ${said}`);
@@ -73,7 +84,8 @@ export function readAnswer<T>(raw: unknown): Answer<T> {
   if (isRecord(raw) && 'value' in raw && Array.isArray(raw['changes'])) {
     return {
       value: raw['value'] as T,
-      changes: raw['changes'].filter((c): c is string => typeof c === 'string'),
+      changes: raw['changes'].filter(isChanged),
+      act: typeof raw['act'] === 'string' ? raw['act'] : null,
     };
   }
   throw readError(raw);

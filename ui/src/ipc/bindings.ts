@@ -60,6 +60,16 @@ export type FacilityId = string;
 export type FacilitiesListOutput = Facility[];
 export type FacilitiesZonesOutput = string[];
 /**
+ * Plain or strong type.
+ *
+ */
+export type Weight = 'plain' | 'strong';
+/**
+ * What kind of thing was found.
+ *
+ */
+export type FoundKind = 'student' | 'facility';
+/**
  * How a goal came to be at a visit.
  *
  */
@@ -77,7 +87,17 @@ export type GoalsRankOutput = Shown[];
  *
  */
 export type Hand = 'right' | 'left';
+/**
+ * The inks of a sheet, by the name they have on the screen.
+ *
+ */
+export type Ink = 'ink' | 'soft' | 'rule' | 'line' | 'ball' | 'maple';
 export type JournalNewestOutput = Act[];
+/**
+ * What a line on the day sheet leads to.
+ *
+ */
+export type Leads = 'start_visit' | 'record' | 'visit' | 'letter' | 'student';
 /**
  * a time as HH:MM
  *
@@ -96,10 +116,185 @@ export type LessonState = 'planned' | 'given' | 'cut_short' | 'called_off' | 'mi
 export type LessonsClashesOutput = Clash[];
 export type LessonsListOutput = Lesson[];
 /**
+ * Where a letter is in its life.
+ *
+ */
+export type LetterState = 'owed' | 'draft' | 'issued';
+/**
+ * A part of a letter, in the order a letter has them.
+ *
+ */
+export type PartKey = 'opening' | 'strength' | 'worked' | 'moved' | 'kept' | 'carried' | 'next' | 'closing';
+/**
+ * The standard structure types of ISO 32000-1 §14.8.4 that a sheet uses.
+ *
+ */
+export type SheetTag =
+  'h1' | 'h2' | 'p' | 'figure' | 'table' | 'tr' | 'th' | 'td' | 'l' | 'li' | 'lbl' | 'l-body';
+/**
+ * One thing drawn. An item without an element is ornament: rules, page numbers, repeated heads.
+ *
+ */
+export type PageItem =
+  | {
+      kind: 'text';
+      /**
+       * Place in [`Pages::elements`].
+       */
+      element?: number | null;
+      /**
+       * Left end.
+       */
+      x: number;
+      /**
+       * Baseline.
+       */
+      y: number;
+      /**
+       * Drawn width, a space at the end of a line not counted.
+       */
+      width: number;
+      /**
+       * Size of type.
+       */
+      size: number;
+      /**
+       * Place in [`Pages::fonts`].
+       */
+      font: number;
+      ink: Ink;
+      /**
+       * The words, composed (NFC).
+       */
+      words: string;
+    }
+  | {
+      kind: 'line';
+      /**
+       * Place in [`Pages::elements`].
+       */
+      element?: number | null;
+      /**
+       * The points in order.
+       */
+      points: [number, number][];
+      /**
+       * Thickness.
+       */
+      width: number;
+      ink: Ink;
+      /**
+       * Lengths of stroke and gap.
+       *
+       * @minItems 2
+       * @maxItems 2
+       */
+      dash?: [number, number] | null;
+    }
+  | {
+      kind: 'circle';
+      /**
+       * Place in [`Pages::elements`].
+       */
+      element?: number | null;
+      /**
+       * Its centre.
+       *
+       * @minItems 2
+       * @maxItems 2
+       */
+      centre: [number, number];
+      /**
+       * Its radius.
+       */
+      radius: number;
+      /**
+       * The ink inside.
+       */
+      fill?: Ink | null;
+      /**
+       * The line around it.
+       */
+      stroke?: Stroke | null;
+    }
+  | {
+      kind: 'rect';
+      /**
+       * Place in [`Pages::elements`].
+       */
+      element?: number | null;
+      /**
+       * Left edge.
+       */
+      x: number;
+      /**
+       * Top edge.
+       */
+      y: number;
+      /**
+       * Width.
+       */
+      width: number;
+      /**
+       * Height.
+       */
+      height: number;
+      /**
+       * The ink inside.
+       */
+      fill?: Ink | null;
+      /**
+       * The line around it.
+       */
+      stroke?: Stroke | null;
+    };
+/**
+ * A part of a sheet.
+ *
+ */
+export type SheetPlace =
+  | {
+      part: 'letterhead';
+    }
+  | {
+      part: 'piece';
+      number: number;
+    }
+  | {
+      part: 'footer';
+    };
+export type LettersListOutput = LetterLine[];
+/**
+ * Who serves first in the next game.
+ *
+ */
+export type NextServer = 'other' | 'winner' | 'given';
+/**
+ * Under what a goal is practised, from the easiest to the hardest.
+ *
+ */
+export type PackCondition = 'fed' | 'live' | 'set game' | 'match';
+/**
+ * The surfaces of a walled court.
+ *
+ */
+export type SurfaceId = 'front' | 'left' | 'right' | 'back' | 'ceiling' | 'floor';
+/**
+ * An edge of a line.
+ *
+ */
+export type PackEdge = 'front' | 'back' | 'inner';
+/**
+ * Who can score.
+ *
+ */
+export type Scoring = 'server' | 'rally';
+/**
  * What the student mostly plays.
  *
  */
 export type Plays = 'singles' | 'doubles' | 'both';
+export type ReportsFindOutput = Found[];
 export type SportsAddSkillOutput = SkillLine[];
 export type SportsListOutput = Pack[];
 export type SportsSkillsOutput = SkillLine[];
@@ -194,6 +389,50 @@ export interface Count {
    * How many tries there were.
    */
   tries: number;
+}
+/**
+ * A heading to jump to.
+ *
+ */
+export interface Bookmark {
+  /**
+   * Its words.
+   */
+  words: string;
+  /**
+   * The page, counted from 0.
+   */
+  page: number;
+  /**
+   * How far down.
+   */
+  y: number;
+}
+/**
+ * How a broken line is made up: a piece at each wall, and between them gaps and dashes in turn.
+ *
+ */
+export interface Broken {
+  /**
+   * The length of the piece at each wall, in inches.
+   */
+  at_each_wall: number;
+  /**
+   * The number of gaps.
+   */
+  gaps: number;
+  /**
+   * The length of a gap, in inches.
+   */
+  gap: number;
+  /**
+   * The number of dashes between the gaps.
+   */
+  dashes: number;
+  /**
+   * The length of a dash, in inches.
+   */
+  dash: number;
 }
 /**
  * A cell: one goal at one visit.
@@ -889,6 +1128,44 @@ export interface FacilitiesShowOutput {
  *
  */
 export interface FacilitiesZonesInput {}
+/**
+ * A font that pages were laid out with: enough to find it again and to know it is the same.
+ *
+ */
+export interface FontUsed {
+  /**
+   * The family's name.
+   */
+  family: string;
+  weight: Weight;
+  /**
+   * SHA-256 of the font file, in lower-case hex.
+   */
+  sha256: string;
+  /**
+   * Which face of a collection file; 0 for a plain font file.
+   */
+  index: number;
+  /**
+   * Whether the program brings the font with it.
+   */
+  shipped: boolean;
+}
+/**
+ * Something found.
+ *
+ */
+export interface Found {
+  kind: FoundKind;
+  /**
+   * Its id.
+   */
+  id: string;
+  /**
+   * Its name.
+   */
+  name: string;
+}
 /**
  * A focus goal as stored.
  *
@@ -1691,6 +1968,32 @@ export interface GoalsWeighOutput {
   words: string;
 }
 /**
+ * A group of skills.
+ *
+ */
+export interface Group {
+  /**
+   * A short name that never changes.
+   */
+  id: string;
+  /**
+   * The name shown.
+   */
+  name: string;
+}
+/**
+ * An issued letter in a list.
+ *
+ */
+export interface IssuedLine {
+  letter: LetterId;
+  at: Instant;
+  /**
+   * SHA-256 of its document.
+   */
+  sha256: string;
+}
+/**
  * How much history.
  *
  */
@@ -2397,44 +2700,629 @@ export interface LessonsShowOutput {
   next: string;
 }
 /**
- * p
+ * A line in the list.
+ *
+ */
+export interface LetterLine {
+  visit: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  first_day: Day;
+  last_day: Day;
+  state: LetterState;
+  /**
+   * The issued letter.
+   */
+  letter?: LetterId | null;
+  /**
+   * When it was issued.
+   */
+  at?: Instant | null;
+}
+/**
+ * Which visit's letter.
+ *
+ */
+export interface LettersComposeAnewInput {
+  visit: VisitId;
+}
+/**
+ * A letter of a visit as it stands.
+ *
+ */
+export interface LettersComposeAnewOutput {
+  visit: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * When the visit was.
+   */
+  when: string;
+  /**
+   * Its parts.
+   */
+  parts: Part[];
+  pages: Pages;
+  /**
+   * What to look at before it is issued, in words.
+   */
+  warnings: string[];
+  /**
+   * Letters issued for this visit, newest first.
+   */
+  issued: IssuedLine[];
+}
+/**
+ * A part as it stands.
+ *
+ */
+export interface Part {
+  key: PartKey;
+  /**
+   * Its heading; empty for the opening and the closing.
+   */
+  heading: string;
+  /**
+   * Its words: paragraphs parted by an empty line.
+   */
+  text: string;
+  /**
+   * What the program's own words rest on, one fact a line.
+   */
+  from: string[];
+  /**
+   * Whether the words are the coach's own.
+   */
+  edited: boolean;
+  /**
+   * Whether the record changed since the coach wrote these words.
+   */
+  outdated: boolean;
+  /**
+   * Whether it is left out of the letter.
+   */
+  left_out: boolean;
+}
+/**
+ * A document whose every position is decided. Lengths are points, y grows downwards.
+ *
+ */
+export interface Pages {
+  /**
+   * Its language (BCP 47).
+   */
+  language: string;
+  /**
+   * Who issues it.
+   */
+  author: string;
+  /**
+   * When it was issued.
+   */
+  issued: string;
+  /**
+   * Width of every page.
+   */
+  width: number;
+  /**
+   * Height of every page.
+   */
+  height: number;
+  /**
+   * The fonts in use; a text item names its font by place in this list. A record that must be
+   * reproducible keeps these.
+   */
+  fonts: FontUsed[];
+  /**
+   * The meaning of the items, in reading order; an item names its element by place here.
+   */
+  elements: SheetElement[];
+  /**
+   * Title and headings, by position.
+   */
+  bookmarks: Bookmark[];
+  /**
+   * The pages.
+   */
+  pages: Page[];
+  /**
+   * What no font could write, for the coach to see before issuing.
+   */
+  missing: Missing[];
+  /**
+   * The document's name.
+   */
+  title: string;
+}
+/**
+ * What a part of the document is, for a screen reader.
+ *
+ */
+export interface SheetElement {
+  tag: SheetTag;
+  /**
+   * The element it is inside of, by place in [`Pages::elements`]; `None` is the document.
+   */
+  inside?: number | null;
+  /**
+   * What a figure shows, in words.
+   */
+  alt?: string | null;
+  /**
+   * Where a figure stands.
+   */
+  frame?: SheetFrame | null;
+}
+/**
+ * A box on a page.
+ *
+ */
+export interface SheetFrame {
+  /**
+   * The page, counted from 0.
+   */
+  page: number;
+  /**
+   * Left edge.
+   */
+  x: number;
+  /**
+   * Top edge.
+   */
+  y: number;
+  /**
+   * Width.
+   */
+  width: number;
+  /**
+   * Height.
+   */
+  height: number;
+}
+/**
+ * One page.
+ *
+ */
+export interface Page {
+  /**
+   * What is drawn, in reading order.
+   */
+  items: PageItem[];
+}
+/**
+ * A drawn edge.
+ *
+ */
+export interface Stroke {
+  ink: Ink;
+  /**
+   * Thickness in points.
+   */
+  width: number;
+}
+/**
+ * Letters no font at hand can write; a question mark stands in their place.
+ *
+ */
+export interface Missing {
+  /**
+   * The letter with its marks, as it was given.
+   */
+  cluster: string;
+  place: SheetPlace;
+}
+/**
+ * Which visit's letter.
+ *
+ */
+export interface LettersDraftInput {
+  visit: VisitId;
+}
+/**
+ * A letter of a visit as it stands.
+ *
+ */
+export interface LettersDraftOutput {
+  visit: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * When the visit was.
+   */
+  when: string;
+  /**
+   * Its parts.
+   */
+  parts: Part[];
+  pages: Pages;
+  /**
+   * What to look at before it is issued, in words.
+   */
+  warnings: string[];
+  /**
+   * Letters issued for this visit, newest first.
+   */
+  issued: IssuedLine[];
+}
+/**
+ * A change to one part.
+ *
+ */
+export interface LettersEditInput {
+  visit: VisitId;
+  part: PartKey;
+  /**
+   * The coach's words; left out to have the program's again.
+   */
+  text?: string | null;
+  /**
+   * Leave the part out of the letter.
+   */
+  left_out?: boolean;
+}
+/**
+ * A letter of a visit as it stands.
+ *
+ */
+export interface LettersEditOutput {
+  visit: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * When the visit was.
+   */
+  when: string;
+  /**
+   * Its parts.
+   */
+  parts: Part[];
+  pages: Pages;
+  /**
+   * What to look at before it is issued, in words.
+   */
+  warnings: string[];
+  /**
+   * Letters issued for this visit, newest first.
+   */
+  issued: IssuedLine[];
+}
+/**
+ * Which visit's letter.
+ *
+ */
+export interface LettersIssueInput {
+  visit: VisitId;
+}
+/**
+ * An issued letter.
+ *
+ */
+export interface LettersIssueOutput {
+  letter: LetterId;
+  visit: VisitId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * When the visit was.
+   */
+  when: string;
+  at: Instant;
+  /**
+   * SHA-256 of its document.
+   */
+  sha256: string;
+  /**
+   * Its size in bytes.
+   */
+  bytes: number;
+  /**
+   * Fonts found on the machine that it used.
+   */
+  fonts: FontUsed[];
+  pages: Pages;
+}
+/**
+ * Which letters.
+ *
+ */
+export interface LettersListInput {
+  /**
+   * Of this student only.
+   */
+  student?: StudentId | null;
+}
+/**
+ * Which issued letter.
+ *
+ */
+export interface LettersShowInput {
+  letter: LetterId;
+}
+/**
+ * An issued letter.
+ *
+ */
+export interface LettersShowOutput {
+  letter: LetterId;
+  visit: VisitId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * When the visit was.
+   */
+  when: string;
+  at: Instant;
+  /**
+   * SHA-256 of its document.
+   */
+  sha256: string;
+  /**
+   * Its size in bytes.
+   */
+  bytes: number;
+  /**
+   * Fonts found on the machine that it used.
+   */
+  fonts: FontUsed[];
+  pages: Pages;
+}
+/**
+ * A scale of levels with written anchors.
+ *
+ */
+export interface LevelScale {
+  /**
+   * The name of the scale.
+   */
+  name: string;
+  /**
+   * Its levels, from 0 up.
+   */
+  anchors: PackAnchor[];
+  /**
+   * Where it comes from.
+   */
+  source: string;
+}
+/**
+ * What one level means.
+ *
+ */
+export interface PackAnchor {
+  /**
+   * The level, 0 to 4.
+   */
+  level: number;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * What is seen at this level.
+   */
+  words: string;
+}
+/**
+ * The data of one sport.
  *
  */
 export interface Pack {
   /**
-   * i
+   * A short name that never changes.
    */
   id: string;
   /**
-   * s
+   * The sport, as a person writes it.
+   */
+  name: string;
+  /**
+   * The version of the pack, such as `1`.
+   */
+  version: string;
+  /**
+   * What the sources are, and what was not found.
+   */
+  notes: string[];
+  /**
+   * The groups of skills, in the order they are shown.
+   */
+  groups: Group[];
+  /**
+   * The skills.
    */
   skills: Skill[];
+  levels: LevelScale;
+  court: PackCourt;
+  /**
+   * The scoring rule sets. Which one holds is chosen for each match.
+   */
+  scoring: RuleSet[];
 }
 /**
- * s
+ * Something a student can work on.
  *
  */
 export interface Skill {
   /**
-   * a
+   * A short name that never changes.
    */
   id: string;
   /**
-   * a
+   * The id of its group.
    */
   group: string;
   /**
-   * a
+   * The name shown.
    */
   name: string;
   /**
-   * a
+   * What makes a try a good one.
    */
   good_try: string;
+  condition: PackCondition;
   /**
-   * a
+   * A cue to begin with.
    */
   cue: string;
+  /**
+   * Where the definition and the measure of a good try come from.
+   */
+  source: string;
+}
+/**
+ * A court in inches: x from the left wall, y from the front wall, z from the floor.
+ *
+ */
+export interface PackCourt {
+  /**
+   * From the left wall to the right wall.
+   */
+  width: number;
+  /**
+   * From the front wall to the back wall.
+   */
+  length: number;
+  /**
+   * From the floor to the ceiling.
+   */
+  height: number;
+  /**
+   * What the ball can touch.
+   */
+  surfaces: PackSurface[];
+  /**
+   * The lines.
+   */
+  lines: PackLine[];
+  /**
+   * Where the size comes from.
+   */
+  source: string;
+}
+/**
+ * A wall, the floor or the ceiling.
+ *
+ */
+export interface PackSurface {
+  id: SurfaceId;
+  /**
+   * Its extent across, in inches.
+   */
+  across: number;
+  /**
+   * Its other extent, in inches: up for a wall, along the court for floor and ceiling.
+   */
+  along: number;
+  /**
+   * Whether the rules give `along` as a least height and the wall may be higher.
+   */
+  at_least?: boolean;
+}
+/**
+ * A line, given by the edge the rules measure.
+ *
+ */
+export interface PackLine {
+  /**
+   * A short name that never changes.
+   */
+  id: string;
+  /**
+   * The name shown.
+   */
+  name: string;
+  surface: SurfaceId;
+  /**
+   * One end of the measured edge: x and y in inches.
+   */
+  from: number[];
+  /**
+   * The other end.
+   */
+  to: number[];
+  /**
+   * The width of the paint, in inches.
+   */
+  width: number;
+  measured: PackEdge;
+  /**
+   * How it is broken, where it is.
+   */
+  broken?: Broken | null;
+  /**
+   * Where it comes from.
+   */
+  source: string;
+}
+/**
+ * How matches are scored, for as long as it holds.
+ *
+ */
+export interface RuleSet {
+  /**
+   * A short name that never changes.
+   */
+  id: string;
+  /**
+   * The name shown.
+   */
+  name: string;
+  /**
+   * The first day it holds; left out where no source gives one.
+   */
+  from?: string | null;
+  /**
+   * The last day it held; left out while it holds, or where no source gives one.
+   */
+  until?: string | null;
+  scoring: Scoring;
+  /**
+   * The games in order, as many as can be played.
+   */
+  games: PackGame[];
+  /**
+   * How many games win the match.
+   */
+  games_to_win: number;
+  next_server: NextServer;
+  /**
+   * What the numbers leave out.
+   */
+  notes?: string[];
+  /**
+   * Where it comes from.
+   */
+  source: string;
+}
+/**
+ * When one game is won.
+ *
+ */
+export interface PackGame {
+  /**
+   * The points that win it.
+   */
+  to: number;
+  /**
+   * The lead it takes.
+   */
+  win_by: number;
 }
 /**
  * What is kept about a student; the form and the record are the same.
@@ -2493,6 +3381,97 @@ export interface Profile {
    * Who pays, if not the student.
    */
   payer?: Contact | null;
+}
+/**
+ * Which day.
+ *
+ */
+export interface ReportsDaySheetInput {
+  /**
+   * The day; left out for today.
+   */
+  day?: Day | null;
+}
+/**
+ * The day sheet.
+ *
+ */
+export interface ReportsDaySheetOutput {
+  day: Day;
+  /**
+   * Who is here, and where: "Harbour Hall, Saltmere · day 2 of Marta Lindqvist's visit".
+   */
+  here: string[];
+  /**
+   * Lessons of the day that stand.
+   */
+  lessons: number;
+  /**
+   * Their minutes.
+   */
+  minutes: number;
+  /**
+   * The first hour after the last lesson that is still to come; `None` when there is none.
+   */
+  free_from?: Time | null;
+  /**
+   * What must be in place.
+   */
+  before: SheetLine[];
+  /**
+   * Today's lessons.
+   */
+  on: SheetLine[];
+  /**
+   * What is owed and awaited.
+   */
+  after: SheetLine[];
+  /**
+   * Whether the file holds anyone at all.
+   */
+  empty: boolean;
+}
+/**
+ * A line.
+ *
+ */
+export interface SheetLine {
+  /**
+   * By when or since when, in words.
+   */
+  when: string;
+  /**
+   * Whether it is late.
+   */
+  late: boolean;
+  /**
+   * What it is.
+   */
+  what: string;
+  /**
+   * Why, or what is known.
+   */
+  why: string;
+  leads: Leads;
+  student: StudentId;
+  /**
+   * The visit, if it is about one.
+   */
+  visit?: VisitId | null;
+  /**
+   * The lesson, if it is about one.
+   */
+  lesson?: LessonId | null;
+}
+/**
+ * What to find.
+ *
+ */
+export interface ReportsFindInput {
+  /**
+   * Parts of a name.
+   */
+  text: string;
 }
 /**
  * The coach's settings; the form and the record are the same.
@@ -3488,6 +4467,22 @@ export interface Commands {
   'lessons.plan': { input: LessonsPlanInput; output: LessonsPlanOutput };
   /** One lesson */
   'lessons.show': { input: LessonsShowInput; output: LessonsShowOutput };
+  /** Letter composed anew from the record */
+  'letters.compose_anew': { input: LettersComposeAnewInput; output: LettersComposeAnewOutput };
+  /** The letter of a visit as it stands, with its pages */
+  'letters.draft': { input: LettersDraftInput; output: LettersDraftOutput };
+  /** Letter edited */
+  'letters.edit': { input: LettersEditInput; output: LettersEditOutput };
+  /** Letter issued */
+  'letters.issue': { input: LettersIssueInput; output: LettersIssueOutput };
+  /** Letters owed, in draft and issued */
+  'letters.list': { input: LettersListInput; output: LettersListOutput };
+  /** An issued letter with its document */
+  'letters.show': { input: LettersShowInput; output: LettersShowOutput };
+  /** The day sheet */
+  'reports.day_sheet': { input: ReportsDaySheetInput; output: ReportsDaySheetOutput };
+  /** People, places and goals by name */
+  'reports.find': { input: ReportsFindInput; output: ReportsFindOutput };
   /** Settings changed */
   'settings.change': { input: SettingsChangeInput; output: SettingsChangeOutput };
   /** The coach's own settings */
@@ -3584,6 +4579,14 @@ export const commandNames = [
   'lessons.note',
   'lessons.plan',
   'lessons.show',
+  'letters.compose_anew',
+  'letters.draft',
+  'letters.edit',
+  'letters.issue',
+  'letters.list',
+  'letters.show',
+  'reports.day_sheet',
+  'reports.find',
   'settings.change',
   'settings.show',
   'sports.add_skill',

@@ -1,5 +1,5 @@
 // Calls one command of the table, typed by its name.
-import { readAnswer, readError, type Answer } from './answer';
+import { readAnswer, readError, type Answer, type Changed } from './answer';
 import type { Commands } from './bindings';
 import { transportOf, type Transport } from './transport';
 
@@ -26,7 +26,7 @@ export async function call<N extends Name>(name: N, input: Input<N>): Promise<An
   return answer;
 }
 
-type Listener = (changes: readonly string[]) => void;
+type Listener = (changes: readonly Changed[]) => void;
 const listeners = new Set<Listener>();
 
 /** Told after every act that changed something, so that what is shown can be read again. Returns how to stop. */

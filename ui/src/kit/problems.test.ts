@@ -40,7 +40,7 @@ test('the details to copy carry the reference and every problem', () => {
     words: 'W',
     way_out: 'O',
     problems: problems.slice(0, 1),
-    reference: 'r-7',
+    details: 'r-7',
   });
-  expect(text).toBe('T\nW\ncode: storage\nreference: r-7\nzone (unknown): No such time zone.');
+  expect(text).toBe('T\nW\ncode: storage\ndetails: r-7\nzone (unknown): No such time zone.');
 });

@@ -14,7 +14,7 @@ export interface Trouble {
   words: string;
   way_out: string;
   problems: Problem[];
-  reference?: string | undefined;
+  details?: string | undefined;
 }
 
 /** Whether something that was thrown says all that a person needs to be told. */
@@ -60,7 +60,7 @@ export function inFormOrder(problems: readonly Problem[], order: readonly string
 /** What "copy details" puts on the clipboard. */
 export function details(trouble: Trouble): string {
   const lines = [trouble.title, trouble.words, `code: ${trouble.code}`];
-  if (trouble.reference) lines.push(`reference: ${trouble.reference}`);
+  if (trouble.details) lines.push(`details: ${trouble.details}`);
   for (const p of trouble.problems) lines.push(`${p.field} (${p.code}): ${p.words}`);
   return lines.join('\n');
 }

@@ -148,31 +148,19 @@ fn strength(r: &Record) -> Part {
         .max_by(|a, b| a.2.total_cmp(&b.2));
     let (sentence, goal) = if let Some(goal) = kept {
         let count = tests(r, goal).0.map_or_else(String::new, |b| count_words(b.count));
-        (format!("Your {} was still there after the weeks between: {count} before we had touched it.", lower(&goal.goal.title)), goal)
+        (format!("\u{201c}{}\u{201d} was still there after the weeks between: {count} before we had touched it.", goal.goal.title), goal)
     } else if let Some(goal) = came_back {
         let count = tests(r, goal).0.map_or_else(String::new, |b| count_words(b.count));
-        (format!("You came back with your {}: {count} before any coaching.", lower(&goal.goal.title)), goal)
+        (format!("You came back with \u{201c}{}\u{201d}: {count} before any coaching.", goal.goal.title), goal)
     } else if let Some(goal) = met {
         let count = tests(r, goal).1.map_or_else(String::new, |b| count_words(b.count));
-        (format!("Your {} reached what we asked of it: {count} at the end.", lower(&goal.goal.title)), goal)
+        (format!("\u{201c}{}\u{201d} reached what we asked of it: {count} at the end.", goal.goal.title), goal)
     } else if let Some((goal, block, _)) = best.filter(|best| best.2 > 0.0) {
-        (format!("Your {} gave you {}.", lower(&goal.goal.title), count_words(block.count)), goal)
+        (format!("\u{201c}{}\u{201d} gave you {}.", goal.goal.title, count_words(block.count)), goal)
     } else {
         return part(PartKey::Strength, "", &[], Vec::new());
     };
     part(PartKey::Strength, "First, what held", &[sentence], facts(r, goal))
-}
-
-/// A title inside a sentence: its first letter small, unless the second is large as in "Z serve".
-fn lower(title: &str) -> String {
-    let mut letters = title.chars();
-    let (first, second) = (letters.next(), letters.next());
-    match (first, second) {
-        (Some(a), Some(b)) if !b.is_uppercase() && !b.is_whitespace() => {
-            a.to_lowercase().chain([b]).chain(letters).collect()
-        }
-        _ => title.to_owned(),
-    }
 }
 
 fn worked(r: &Record) -> Part {

@@ -1,7 +1,7 @@
 //! The letter on paper: its parts, a chart of each goal across visits, the counts in a table.
 
 use super::compose::Record;
-use super::{Part, PartKey, figure};
+use super::{Part, figure};
 use crate::app::Reading;
 use crate::error::Result;
 use crate::goals::chart::{Chart, chart};
@@ -19,17 +19,12 @@ pub(super) fn sheet(db: &Reading<'_>, record: &Record, parts: &[Part], issued: I
         Piece::Note(place_and_days(record)),
     ];
     for part in parts.iter().filter(|part| !part.left_out && !part.text.trim().is_empty()) {
-        if part.key == PartKey::Closing {
-            pieces.extend(charts(&chart));
-        }
         if !part.heading.is_empty() {
             pieces.push(Piece::Heading(part.heading.clone()));
         }
         pieces.extend(paragraphs(&part.text).map(Piece::Text));
     }
-    if parts.iter().all(|part| part.key != PartKey::Closing || part.left_out) {
-        pieces.extend(charts(&chart));
-    }
+    pieces.extend(charts(&chart));
     let mut letterhead = vec![record.settings.name.clone()];
     letterhead.extend(record.settings.letterhead.lines().map(str::to_owned));
     letterhead.retain(|line| !line.trim().is_empty());

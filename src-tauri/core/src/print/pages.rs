@@ -149,6 +149,7 @@ impl PageItem {
 
 /// What a part of the document is, for a screen reader.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[schemars(rename = "SheetElement")]
 pub struct Element {
     /// Its kind.
     pub tag: Tag,
@@ -163,6 +164,7 @@ pub struct Element {
 /// The standard structure types of ISO 32000-1 §14.8.4 that a sheet uses.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
+#[schemars(rename = "SheetTag")]
 pub enum Tag {
     /// Title.
     H1,
@@ -192,6 +194,7 @@ pub enum Tag {
 
 /// A box on a page.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[schemars(rename = "SheetFrame")]
 pub struct Frame {
     /// The page, counted from 0.
     pub page: usize,
@@ -228,6 +231,7 @@ pub struct Missing {
 /// A part of a sheet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(tag = "part", content = "number", rename_all = "kebab-case")]
+#[schemars(rename = "SheetPlace")]
 pub enum Place {
     /// The letterhead.
     Letterhead,

@@ -69,6 +69,7 @@ pub struct Skill {
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
 )]
+#[schemars(rename = "PackCondition")]
 pub enum Condition {
     /// The coach feeds the ball.
     #[serde(rename = "fed")]
@@ -99,6 +100,7 @@ pub struct LevelScale {
 /// What one level means.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
+#[schemars(rename = "PackAnchor")]
 pub struct Anchor {
     /// The level, 0 to 4.
     pub level: u8,
@@ -111,6 +113,7 @@ pub struct Anchor {
 /// A court in inches: x from the left wall, y from the front wall, z from the floor.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
+#[schemars(rename = "PackCourt")]
 pub struct Court {
     /// From the left wall to the right wall.
     pub width: f64,
@@ -129,6 +132,7 @@ pub struct Court {
 /// A wall, the floor or the ceiling.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
+#[schemars(rename = "PackSurface")]
 pub struct Surface {
     /// Which one.
     pub id: SurfaceId,
@@ -162,6 +166,7 @@ pub enum SurfaceId {
 /// A line, given by the edge the rules measure.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
+#[schemars(rename = "PackLine")]
 pub struct Line {
     /// A short name that never changes.
     pub id: String,
@@ -187,6 +192,7 @@ pub struct Line {
 /// An edge of a line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
+#[schemars(rename = "PackEdge")]
 pub enum Edge {
     /// The edge nearest the front wall.
     Front,
@@ -272,6 +278,7 @@ pub enum Scoring {
 /// When one game is won.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
+#[schemars(rename = "PackGame")]
 pub struct Game {
     /// The points that win it.
     pub to: u16,

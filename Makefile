@@ -1,0 +1,8 @@
+# The commands of the project. Each checks first what it needs and says how to get it.
+.PHONY: run test
+
+run:
+	@tests/ci/run.sh
+
+test:
+	@tests/ci/test.sh

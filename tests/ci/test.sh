@@ -1,0 +1,37 @@
+#!/usr/bin/env bash
+# Runs every test, headless.
+source "$(dirname "$0")/needs.sh"
+
+stage "packages"
+# shellcheck disable=SC2086
+packages $build_packages $test_packages
+node_modules ui
+
+stage "format, lints, types, unit tests of the page"
+cargo fmt --all --check
+(cd ui && npm run -s format:check && npm run -s lint && npm run -s check && npm run -s test)
+
+stage "the page"
+(cd ui && npm run -s build)
+
+stage "build"
+cargo build --workspace --all-targets
+
+stage "the page's types fit the command table"
+target/debug/carryover-cli commands --window | (cd ui && npm run -s bindings:check)
+
+stage "lints of the core"
+cargo clippy --workspace --all-targets -- -D warnings
+
+stage "outside tools"
+if [ ! -x tests/.venv/bin/python ]; then python3 -m venv tests/.venv; fi
+tests/.venv/bin/pip install -q --disable-pip-version-check -r tests/outside/requirements.txt
+export CARRYOVER_PYTHON="$root/tests/.venv/bin/python"
+
+stage "core tests"
+cargo test --workspace
+
+stage "outside checks"
+for check in tests/outside/*.py; do
+  "$CARRYOVER_PYTHON" "$check" target/debug/carryover-cli
+done
