@@ -14,8 +14,9 @@ test('an answer carries its value and what changed', () => {
   expect(readAnswer({ value: { id: 'a' }, changes: [{ kind: 'student', id: 'a' }] })).toEqual({
     value: { id: 'a' },
     changes: [{ kind: 'student', id: 'a' }],
+    act: null,
   });
-  expect(readAnswer({ value: null, changes: [] })).toEqual({ value: null, changes: [] });
+  expect(readAnswer({ value: null, changes: [], act: 'x' })).toEqual({ value: null, changes: [], act: 'x' });
 });
 
 test('an error is read bare and under "error", with its words', () => {
