@@ -9,6 +9,7 @@
 //! letters → reports, exchange → commands → desk. A test in the workspace's `tests` package checks it.
 
 pub mod calc;
+pub mod exchange;
 pub mod goals;
 pub mod kinds;
 pub mod print;

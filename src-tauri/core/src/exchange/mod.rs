@@ -1,0 +1,3 @@
+//! What comes in from other files, and what goes out.
+
+pub mod season_csv;
