@@ -1,1 +1,3 @@
-//! (to come)
+//! What comes in from other files, and what goes out.
+
+pub mod season_csv;
