@@ -5,7 +5,6 @@
 #[path = "../../../../src-tauri/core/tests/print/sample.rs"]
 mod sample;
 
-use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::time::Instant;
 
@@ -104,7 +103,12 @@ fn paint(surface: &mut Surface<'_>, item: &PageItem, faces: &[Font]) {
     }
 }
 
-fn ready(surface: &mut Surface<'_>, fill: Option<Ink>, edge: Option<Edge>, dash: Option<(f32, f32)>) {
+fn ready(
+    surface: &mut Surface<'_>,
+    fill: Option<Ink>,
+    edge: Option<Edge>,
+    dash: Option<(f32, f32)>,
+) {
     let colour = |ink: Ink| {
         let [r, g, b] = ink.rgb();
         rgb::Color::new(r, g, b)
