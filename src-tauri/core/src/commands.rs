@@ -12,7 +12,7 @@ use serde_json::Value;
 use crate::app::{Change, CoachFile, Reading, Undone, Writing, journal};
 use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
-use crate::{facilities, goals, lessons, letters, reports, settings, sports, students, visits};
+use crate::{exchange, facilities, goals, lessons, letters, reports, settings, sports, students, visits};
 
 /// What a command gave back.
 #[derive(Debug, Serialize)]
@@ -209,8 +209,8 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("letters.issue", "Letter issued", letters::issue),
         reads("letters.list", "Letters owed, in draft and issued", letters::list),
         reads("letters.show", "An issued letter with its document", letters::show),
-// LATER         reads("exchange.read_csv", "What a CSV file of a season holds", |_, ask| exchange::preview::preview(&ask)),
-// LATER         writes("exchange.take_csv", "A season taken from a CSV file", exchange::take::take),
+        reads("exchange.read_csv", "What a CSV file of a season holds", exchange::preview::preview),
+        writes("exchange.take_csv", "A season taken from a CSV file", exchange::take::take),
         reads("reports.day_sheet", "The day sheet", reports::day_sheet::day_sheet),
         reads("reports.find", "People, places and goals by name", reports::find::find),
     ]

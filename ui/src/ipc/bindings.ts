@@ -13,7 +13,7 @@ export type LessonId = string;
  */
 export type Kind = 'retest' | 'practice' | 'end_test' | 'look_back';
 /**
- * How the ball comes: from easy to hard.
+ * Under what a goal is practised, from the easiest to the hardest.
  *
  */
 export type Condition = 'fed' | 'live' | 'set_game' | 'match';
@@ -48,11 +48,45 @@ export type Choice = 'carry_on' | 'raise' | 'close' | 'set_aside' | 'take_up';
  */
 export type Who = 'coach' | 'student' | 'court';
 /**
+ * What a column can be.
+ *
+ */
+export type Role =
+  | 'student'
+  | 'email'
+  | 'arrive'
+  | 'depart'
+  | 'place'
+  | 'goal'
+  | 'cue'
+  | 'condition'
+  | 'criterion'
+  | 'kind'
+  | 'result'
+  | 'tries'
+  | 'note';
+/**
  * The one thing that counts as a yes.
  *
  */
 export type Counts = 'cue' | 'result' | 'choice';
 export type CourtId = string;
+/**
+ * What kind of block a row is.
+ *
+ */
+export type CsvKind = 'retest' | 'end test' | 'practice';
+/**
+ * What the dates say about their order.
+ *
+ */
+export type DateEvidence = 'not_needed' | 'day_month_year' | 'month_day_year' | 'mixed' | 'undecidable';
+/**
+ * The order of day and month in dates such as 03/04/2026. Dates written year first, or with the
+ * month's name, are read whatever the order.
+ *
+ */
+export type DateOrder = 'unknown' | 'day_month_year' | 'month_day_year';
 export type DecisionId = string;
 export type DeskChooseOutput = FileName | null;
 export type LetterId = string;
@@ -269,11 +303,6 @@ export type LettersListOutput = LetterLine[];
  *
  */
 export type NextServer = 'other' | 'winner' | 'given';
-/**
- * Under what a goal is practised, from the easiest to the hardest.
- *
- */
-export type PackCondition = 'fed' | 'live' | 'set game' | 'match';
 /**
  * The surfaces of a walled court.
  *
@@ -527,6 +556,28 @@ export interface Column {
    * Whether it is going on.
    */
   open: boolean;
+}
+/**
+ * Why rows could not be read with these columns.
+ *
+ */
+export interface ColumnProblem {
+  role: Role;
+  /**
+   * `column_missing`, `no_such_column` or `column_used_twice`.
+   */
+  code: string;
+  /**
+   * What is wrong, for a person.
+   */
+  words: string;
+}
+/**
+ * Which column plays which role: the role and the column's place in the head, counted from 0.
+ *
+ */
+export interface Columns {
+  [k: string]: number;
 }
 /**
  * A guardian or payer.
@@ -850,6 +901,281 @@ export interface DeskSaveLetterOutput {
    * The path.
    */
   path?: string | null;
+}
+/**
+ * A file to look at.
+ *
+ */
+export interface ExchangeReadCsvInput {
+  /**
+   * The file's bytes, in base64.
+   */
+  content: string;
+  /**
+   * Which column is what; left out for the program's proposal.
+   */
+  columns?: Columns | null;
+  dates?: DateOrder;
+}
+/**
+ * What a file holds.
+ *
+ */
+export interface ExchangeReadCsvOutput {
+  /**
+   * The words above the columns.
+   */
+  head: string[];
+  /**
+   * The first rows, as they stand.
+   */
+  first_rows: string[][];
+  /**
+   * How many rows there are.
+   */
+  rows: number;
+  columns: Columns;
+  /**
+   * What is wrong with that choice; then there is no preview.
+   */
+  column_problems: ColumnProblem[];
+  /**
+   * What would be taken, and what not and why.
+   */
+  preview?: Preview | null;
+  /**
+   * Who is in the coach file already.
+   */
+  known: Known[];
+}
+/**
+ * What taking the file in would bring.
+ *
+ */
+export interface Preview {
+  dates: DateEvidence;
+  /**
+   * The rows that can be taken.
+   */
+  rows: SeasonRow[];
+  /**
+   * Why the others cannot.
+   */
+  not_taken: NotTaken[];
+  /**
+   * What to look at first.
+   */
+  flags: Flag[];
+  /**
+   * The students of the rows taken.
+   */
+  students: StudentSeen[];
+  /**
+   * How many visits the rows taken make: one student, one first day.
+   */
+  visits: number;
+  /**
+   * How many blocks the rows taken make: one a row.
+   */
+  blocks: number;
+  /**
+   * How many rows are not taken.
+   */
+  rows_not_taken: number;
+}
+/**
+ * A row that was taken.
+ *
+ */
+export interface SeasonRow {
+  /**
+   * The line of the file.
+   */
+  line: number;
+  /**
+   * The student, as first written in the file, given name first.
+   */
+  student: string;
+  /**
+   * What the spellings of one name have in common.
+   */
+  student_key: string;
+  /**
+   * The student's mail address.
+   */
+  email?: string | null;
+  /**
+   * The first day of the visit.
+   */
+  arrive: string;
+  /**
+   * The last day of the visit; the first day where the file says nothing.
+   */
+  depart: string;
+  /**
+   * The town or facility.
+   */
+  place?: string | null;
+  /**
+   * What was worked on.
+   */
+  goal: string;
+  /**
+   * The cue.
+   */
+  cue?: string | null;
+  /**
+   * Fed, live, set game or match.
+   */
+  condition?: Condition | null;
+  /**
+   * The criterion.
+   */
+  criterion?: Count | null;
+  kind: CsvKind;
+  count: Count;
+  /**
+   * A note.
+   */
+  note?: string | null;
+}
+/**
+ * One reason why a row was not taken. A row can have several.
+ *
+ */
+export interface NotTaken {
+  /**
+   * The line of the file.
+   */
+  line: number;
+  /**
+   * The name of the column, or nothing where the whole row is meant.
+   */
+  column?: string | null;
+  /**
+   * The kind of reason.
+   */
+  code: string;
+  /**
+   * The reason and what to do, for a person.
+   */
+  words: string;
+}
+/**
+ * Something to look at, although the rows were taken.
+ *
+ */
+export interface Flag {
+  /**
+   * `maybe_the_same`, `emails_differ`, `depart_differs`, `visits_overlap` or `row_twice`.
+   */
+  code: string;
+  /**
+   * The lines it concerns.
+   */
+  lines: number[];
+  /**
+   * What to look at, for a person.
+   */
+  words: string;
+}
+/**
+ * A student found in the file.
+ *
+ */
+export interface StudentSeen {
+  /**
+   * What the spellings have in common.
+   */
+  key: string;
+  /**
+   * The name as first written, given name first.
+   */
+  name: string;
+  /**
+   * Every spelling found, given name first.
+   */
+  spellings: string[];
+  /**
+   * The first mail address found.
+   */
+  email?: string | null;
+  /**
+   * How many rows were taken for this student.
+   */
+  rows: number;
+}
+/**
+ * A person in the file who is in the coach file already.
+ *
+ */
+export interface Known {
+  /**
+   * The name's key in the preview.
+   */
+  key: string;
+  student: StudentId;
+  /**
+   * The name in the coach file.
+   */
+  name: string;
+}
+/**
+ * A season to take.
+ *
+ */
+export interface ExchangeTakeCsvInput {
+  /**
+   * The file's bytes, in base64.
+   */
+  content: string;
+  columns: Columns;
+  dates?: DateOrder;
+  facility: FacilityId;
+  /**
+   * People who are the same though written differently: each key becomes the other.
+   */
+  same?: {
+    [k: string]: string;
+  };
+}
+/**
+ * What was taken.
+ *
+ */
+export interface ExchangeTakeCsvOutput {
+  /**
+   * Students added.
+   */
+  students_added: number;
+  /**
+   * Students who were here already.
+   */
+  students_known: number;
+  /**
+   * Visits added.
+   */
+  visits: number;
+  /**
+   * Goals added.
+   */
+  goals: number;
+  /**
+   * Counts added.
+   */
+  blocks: number;
+  /**
+   * The lines of the file that were taken.
+   */
+  lines: number[];
+  /**
+   * What was not taken, and why.
+   */
+  not_taken: NotTaken[];
+  /**
+   * What was understood in a way worth knowing.
+   */
+  notes: string[];
 }
 /**
  * A new court.
@@ -1675,9 +2001,9 @@ export interface SetGoal {
    */
   uncounted?: number;
   /**
-   * The cue.
+   * The cue; empty while there is none.
    */
-  cue: string;
+  cue?: string;
   /**
    * The aim, in words.
    */
@@ -1747,9 +2073,9 @@ export interface GoalsSetInput {
    */
   uncounted?: number;
   /**
-   * The cue.
+   * The cue; empty while there is none.
    */
-  cue: string;
+  cue?: string;
   /**
    * The aim, in words.
    */
@@ -3175,7 +3501,7 @@ export interface Skill {
    * What makes a try a good one.
    */
   good_try: string;
-  condition: PackCondition;
+  condition: Condition;
   /**
    * A cue to begin with.
    */
@@ -4385,6 +4711,10 @@ export interface Commands {
   'desk.sample': { input: DeskSampleInput; output: DeskSampleOutput };
   /** Saves an issued letter's document where the coach chooses */
   'desk.save_letter': { input: DeskSaveLetterInput; output: DeskSaveLetterOutput };
+  /** What a CSV file of a season holds */
+  'exchange.read_csv': { input: ExchangeReadCsvInput; output: ExchangeReadCsvOutput };
+  /** A season taken from a CSV file */
+  'exchange.take_csv': { input: ExchangeTakeCsvInput; output: ExchangeTakeCsvOutput };
   /** Facility added */
   'facilities.add': { input: FacilitiesAddInput; output: FacilitiesAddOutput };
   /** Court added */
@@ -4538,6 +4868,8 @@ export const commandNames = [
   'desk.restore',
   'desk.sample',
   'desk.save_letter',
+  'exchange.read_csv',
+  'exchange.take_csv',
   'facilities.add',
   'facilities.add_court',
   'facilities.archive',

@@ -164,6 +164,7 @@ pub enum DateEvidence {
 
 /// What kind of block a row is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize, JsonSchema)]
+#[schemars(rename = "CsvKind")]
 pub enum Kind {
     /// The first block of a carried goal, before any coaching of it.
     #[serde(rename = "retest")]
@@ -269,6 +270,11 @@ pub struct Preview {
     pub blocks: u32,
     /// How many rows are not taken.
     pub rows_not_taken: u32,
+}
+
+/// The key under which a name is the same person's, however it is written.
+pub fn key_of(name: &str) -> String {
+    names::fold(&names::given_name_first(name))
 }
 
 #[cfg(test)]

@@ -6,14 +6,19 @@ use crate::app::{Reading, Writing};
 use crate::error::Result;
 use crate::kinds::ids::{GoalId, StudentId, VisitId};
 
-/// Carries every goal that is working, met or slipped into the visit, in order of priority.
+/// Carries every goal that is working, met or slipped into the visit, in order of priority. A goal
+/// set after the visit's last day (a visit written down late) is not carried back into it.
 ///
 /// # Errors
 /// `Storage`.
 pub fn into_visit(db: &Writing<'_>, student: StudentId, visit: VisitId) -> Result<Vec<GoalId>> {
     let goals = show::list(db, show::OfStudent { student })?;
-    let carried: Vec<GoalId> =
-        goals.into_iter().filter(|g| is_carried(g.standing.state)).map(|g| g.goal.id).collect();
+    let last_day = store::visit(db, visit)?.last_day;
+    let carried: Vec<GoalId> = goals
+        .into_iter()
+        .filter(|g| is_carried(g.standing.state) && last_day.is_none_or(|last| g.goal.set_on <= last))
+        .map(|g| g.goal.id)
+        .collect();
     for goal in &carried {
         // A goal that has not been at any visit yet is set here; its first block is no retest.
         let how = if store::was_at_a_visit(db, *goal)? { How::Carried } else { How::Set };

@@ -16,26 +16,14 @@ pub mod state;
 mod store;
 pub mod weigh;
 
+pub use crate::sports::pack::Condition;
+
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::kinds::Day;
 use crate::kinds::ids::{BlockId, DecisionId, GoalId, LessonId, StudentId, VisitId};
 use numbers::Count;
-
-/// How the ball comes: from easy to hard.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum Condition {
-    /// Fed by the coach.
-    Fed,
-    /// In a live drill.
-    Live,
-    /// In a game set up for it.
-    SetGame,
-    /// In a match.
-    Match,
-}
 
 /// The one thing that counts as a yes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -225,18 +213,6 @@ impl Criterion {
     /// "8 of 10".
     pub fn words(self) -> String {
         format!("{} of {}", self.need, self.of)
-    }
-}
-
-impl Condition {
-    /// As said on screen and in a letter.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Fed => "fed",
-            Self::Live => "live",
-            Self::SetGame => "set game",
-            Self::Match => "match",
-        }
     }
 }
 

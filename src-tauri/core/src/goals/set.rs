@@ -35,7 +35,8 @@ pub struct SetGoal {
     /// First tries of a retest that are not counted; 3 unless said.
     #[serde(default = "three")]
     pub uncounted: i64,
-    /// The cue.
+    /// The cue; empty while there is none.
+    #[serde(default)]
     pub cue: String,
     /// The aim, in words.
     #[serde(default)]
@@ -94,7 +95,7 @@ pub fn set(db: &Writing<'_>, set: SetGoal) -> Result<Shown> {
 pub(super) fn read(db: &Writing<'_>, set: SetGoal) -> Result<Goal> {
     let mut p = Problems::new();
     let title = p.name("title", &set.title, "The goal");
-    let cue = p.name("cue", &set.cue, "The cue");
+    let cue = p.line("cue", &set.cue, "The cue");
     let aim = p.note("aim", &set.aim, "The aim");
     let skill = p.line("skill", &set.skill, "The skill");
     let set_on = p.day_or_none("day", Some(&set.day), "The day").unwrap_or_else(|| db.today());

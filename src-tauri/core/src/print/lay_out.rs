@@ -240,7 +240,7 @@ impl Setter<'_> {
             return Err(PrintError::LetterheadTooTall);
         }
         band.items.push(self.rule(below, 0.9, Ink::Line));
-        band.height = below + 10.0;
+        band.height = below + 14.0;
         self.bands.push(band);
         Ok(())
     }
@@ -252,7 +252,7 @@ impl Setter<'_> {
 
     fn piece(&mut self, piece: &Piece, place: Place) -> Result<(), PrintError> {
         match piece {
-            Piece::Title(words) => self.heading(TITLE, (20.0, 8.0), words, place),
+            Piece::Title(words) => self.heading(TITLE, (14.0, 10.0), words, place),
             Piece::Heading(words) => self.heading(HEADING, (12.0, 4.0), words, place),
             Piece::Text(words) => self.paragraph(BODY, (0.0, 8.0), words, place),
             Piece::Note(words) => self.paragraph(NOTE, (0.0, 8.0), words, place),

@@ -69,7 +69,6 @@ pub struct Skill {
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
 )]
-#[schemars(rename = "PackCondition")]
 pub enum Condition {
     /// The coach feeds the ball.
     #[serde(rename = "fed")]
@@ -78,11 +77,23 @@ pub enum Condition {
     #[serde(rename = "live")]
     Live,
     /// A game with a task or a limit.
-    #[serde(rename = "set game")]
+    #[serde(rename = "set_game")]
     SetGame,
     /// A match that counts.
     #[serde(rename = "match")]
     Match,
+}
+
+impl Condition {
+    /// As said on screen and in a letter.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Fed => "fed",
+            Self::Live => "live",
+            Self::SetGame => "set game",
+            Self::Match => "match",
+        }
+    }
 }
 
 /// A scale of levels with written anchors.

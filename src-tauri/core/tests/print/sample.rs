@@ -63,7 +63,13 @@ fn counts() -> Piece {
             row(["16 June", "Split step before the return", "retest, set game", "17", "20"]),
             row(["17 June", "Straight drive, backhand", "fed", "31", "40"]),
             row(["17 June", "High serve to the left box", "set game", "4", "9"]),
-            row(["18 June", "Straight drive, backhand", "live, shared lesson with 渡辺 はるか", "22", "40"]),
+            row([
+                "18 June",
+                "Straight drive, backhand",
+                "live, shared lesson with 渡辺 はるか",
+                "22",
+                "40",
+            ]),
             row(["19 June", "Straight drive, backhand", "test, live", "13", "20"]),
             row(["19 June", "Split step before the return", "test, set game", "18", "20"]),
         ],
@@ -109,7 +115,12 @@ fn chart() -> Piece {
         let stroke = Some(Stroke { ink: Ink::Ball, width: 1.4 });
         if first {
             // The ring is open: paper shows through the line it stands on.
-            marks.push(Mark::Circle { centre: (x, y(made / tries)), radius: 3.6, fill: None, stroke });
+            marks.push(Mark::Circle {
+                centre: (x, y(made / tries)),
+                radius: 3.6,
+                fill: None,
+                stroke,
+            });
         } else {
             let fill = Some(Ink::Ball);
             marks.push(Mark::Circle { centre: (x, y(made / tries)), radius: 3.6, fill, stroke });
@@ -122,8 +133,8 @@ fn chart() -> Piece {
 }
 
 fn court() -> Piece {
-    // 12 points to the metre of the singles court of the World Squash Federation's court
-    // specification: 9.75 m by 6.4 m, short line 4.26 m from the back wall, boxes 1.6 m.
+    // 12 points to the metre of a singles court (from memory, for the drawing only):
+    // 9.75 m by 6.4 m, short line 4.26 m from the back wall, boxes 1.6 m.
     let m = |x: f32, y: f32| (10.0 + 12.0 * x, 6.0 + 12.0 * y);
     let (wide, long, short) = (6.4, 9.75, 9.75 - 4.26);
     let mut marks = vec![
@@ -131,7 +142,11 @@ fn court() -> Piece {
         line(&[m(0.0, short), m(wide, short)], 0.9, Ink::Line),
         line(&[m(wide / 2.0, short), m(wide / 2.0, long)], 0.9, Ink::Line),
         line(&[m(1.6, short), m(1.6, short + 1.6), m(0.0, short + 1.6)], 0.9, Ink::Line),
-        line(&[m(wide - 1.6, short), m(wide - 1.6, short + 1.6), m(wide, short + 1.6)], 0.9, Ink::Line),
+        line(
+            &[m(wide - 1.6, short), m(wide - 1.6, short + 1.6), m(wide, short + 1.6)],
+            0.9,
+            Ink::Line,
+        ),
         Mark::Line {
             points: vec![m(0.8, 8.6), m(0.55, 0.0), m(0.3, 9.3)],
             width: 1.2,
