@@ -3,7 +3,7 @@ import { expect, noFindings, test } from './story.mjs';
 
 test('a new machine begins at the start, and nothing in it is inaccessible', async ({ page, open }) => {
   await open();
-  await expect(page).toHaveTitle('Carryover');
+  await expect(page).toHaveTitle('Welcome – Carryover');
   await expect(page.getByRole('heading', { level: 1, name: 'Welcome' })).toBeVisible();
   await expect(page.getByRole('button', { name: 'Open the sample season' })).toBeEnabled();
   await noFindings(page);

@@ -3,8 +3,8 @@
 //
 // Run by tests/ci/window.sh, which gives it a screen and a session bus. The driver cannot reach the
 // system's file dialogs; a story that is not about a dialog names its path instead.
-import { spawn } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { execFileSync, spawn } from 'node:child_process';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
@@ -56,10 +56,11 @@ const freePort = () =>
     });
   });
 
+/** Whether any thread of a process still runs; one that has ended may wait for its parent (state Z). */
 const isThere = (pid) => {
   try {
-    // The state after the name in brackets: Z is a process that has ended.
-    return !/\) Z /.test(readFileSync(`/proc/${pid}/stat`, 'utf8'));
+    const threads = readdirSync(`/proc/${pid}/task`);
+    return threads.length > 1 || !/\) Z /.test(readFileSync(`/proc/${pid}/stat`, 'utf8'));
   } catch {
     return false;
   }
@@ -205,9 +206,10 @@ class Window {
     return bytes;
   }
 
-  /** Closes the window as a coach would, and waits until the program has ended. */
+  /** Closes the window as a coach would, and waits until the program has ended. The driver's own way to close kills. */
   async close() {
-    await this.#ask('DELETE', '/window').catch(() => {});
+    const [shown] = execFileSync('xdotool', ['search', '--onlyvisible', '--pid', String(this.pid)]).toString().split('\n');
+    execFileSync('xdotool', ['windowactivate', '--sync', shown, 'key', '--window', '0', 'alt+F4']);
     await this.#ended();
   }
 

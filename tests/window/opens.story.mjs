@@ -4,11 +4,12 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { check } from '../world/cli.mjs';
 import { makeFile } from '../world/bridge.mjs';
+import { until } from './harness.mjs';
 import { story } from './story.mjs';
 
 story('a new machine begins at the start, drawn in the window', async ({ start }) => {
   const window = await start();
-  assert.equal(await window.title(), 'Carryover');
+  assert.equal(await window.title(), 'Welcome – Carryover');
   await window.read('Open the sample season');
   const picture = await window.picture('start');
   // An empty page of this size compresses to a few thousand bytes.
@@ -72,4 +73,18 @@ story('the page can run the one command and reach nothing else', async ({ folder
   assert.equal(await window.execute('() => typeof window.__TAURI__'), 'undefined');
   await window.close();
   assert.ok(!existsSync(join(folder, 'faults.log')), 'none of this is a fault of the program');
+});
+
+story('the window comes back in the size it was left in', async ({ start }) => {
+  const first = await start();
+  await first.resize(940, 700);
+  const left = await until('the new size', async () => {
+    const rect = await first.rect();
+    return Math.abs(rect.width - 940) < 60 && rect;
+  });
+  await first.close();
+  const second = await start();
+  const came = await second.rect();
+  assert.deepEqual([came.width, came.height], [left.width, left.height]);
+  await second.close();
 });
