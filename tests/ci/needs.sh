@@ -20,7 +20,7 @@ at_least "$node" 20.19.0 || stop "Node $node is too old; 20.19 or newer is neede
 # Debian 12 packages to build the window; libclang reads SQLite's header for its session extension.
 build_packages="build-essential pkg-config libssl-dev libclang-dev libwebkit2gtk-4.1-dev librsvg2-dev"
 # What the tests drive and compare with.
-test_packages="webkit2gtk-driver xvfb dbus-x11 chromium poppler-utils qpdf imagemagick python3-venv fonts-noto-core fonts-ipafont-gothic"
+test_packages="webkit2gtk-driver xvfb dbus-x11 xdotool openbox chromium poppler-utils qpdf imagemagick python3-venv fonts-noto-core fonts-ipafont-gothic"
 
 packages() {
   command -v dpkg-query >/dev/null || return 0

@@ -11,12 +11,14 @@ use rusqlite::{Connection, OpenFlags};
 use super::{backup, migrate};
 use crate::error::{Error, Result};
 
-/// An open coach file: a connection that writes, one that only reads, and the lock beside it.
+/// An open coach file: a connection that writes, one that only reads, and the lock beside it. They
+/// are closed in this order: the last to close moves everything from the log beside the file into
+/// the file, which the one that only reads could not do; and the lock goes last of all.
 pub struct Opened {
-    /// Writes; foreign keys on, WAL, every commit on disk before it is acknowledged.
-    pub writer: Connection,
     /// Only reads: opened so that SQLite itself refuses a write.
     pub reader: Connection,
+    /// Writes; foreign keys on, WAL, every commit on disk before it is acknowledged.
+    pub writer: Connection,
     /// Where it is.
     pub path: PathBuf,
     _lock: File,
@@ -40,7 +42,7 @@ pub fn open(path: &Path) -> Result<Opened> {
         migrate::up_to(&writer, migrate::newest())?;
     }
     let reader = read_only(path)?;
-    Ok(Opened { writer, reader, path: path.to_owned(), _lock: lock })
+    Ok(Opened { reader, writer, path: path.to_owned(), _lock: lock })
 }
 
 /// Makes an empty coach file: whole beside its place first, then given its name.

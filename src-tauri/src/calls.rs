@@ -1,0 +1,71 @@
+//! The page's one command. Each call runs off the window's thread, is guarded against a fault in
+//! the program, and comes back as the value with its changes, or as a failure with its words.
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::{Mutex, MutexGuard, PoisonError};
+
+use carryover_core::commands::Answer;
+use carryover_core::desk::Desk;
+use carryover_core::error::{Code, Error, Failure};
+use serde_json::Value;
+use tauri::{AppHandle, Manager};
+
+use crate::faults::Faults;
+
+/// What the window stands on; no desk any more once the program is being left.
+pub struct Ground {
+    /// The desk with the open file.
+    pub desk: Mutex<Option<Desk>>,
+    /// The log of faults.
+    pub faults: Faults,
+}
+
+impl Ground {
+    /// The desk, for one caller at a time.
+    pub fn desk(&self) -> MutexGuard<'_, Option<Desk>> {
+        // A guarded call never leaves the desk half-way: its act was rolled back.
+        self.desk.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Runs a command; a panic is an answer too.
+    pub fn run(&self, desk: &mut Option<Desk>, name: &str, input: Value) -> Result<Answer, Failure> {
+        let asked = catch_unwind(AssertUnwindSafe(|| match desk {
+            Some(desk) => desk.call(name, input),
+            None => Err(Error::NoFile),
+        }));
+        let answer = asked.unwrap_or_else(|panic| Err(Error::Fault(words_of(panic.as_ref()))));
+        answer.map_err(|error| {
+            let mut failure = error.failure();
+            if matches!(failure.code, Code::Fault | Code::Storage) {
+                let details = failure.details.take().unwrap_or_default();
+                let reference = self.faults.note(name, &details);
+                failure.details = Some(format!("{reference} {name}: {details}"));
+            }
+            failure
+        })
+    }
+}
+
+/// Runs one command of the table.
+#[tauri::command]
+pub async fn call(app: AppHandle, name: String, input: Value) -> Result<Answer, Failure> {
+    let ran = tauri::async_runtime::spawn_blocking(move || {
+        let ground = app.state::<Ground>();
+        let mut desk = ground.desk();
+        ground.run(&mut desk, &name, input)
+    });
+    ran.await.unwrap_or_else(|error| Err(Error::Fault(error.to_string()).failure()))
+}
+
+/// Puts the open file away as the program is left, so that all of it lies in the one file. Where a
+/// call is still going on it is not waited for: what it has not committed it takes back.
+pub fn put_away(app: &AppHandle) {
+    if let Ok(mut desk) = app.state::<Ground>().desk.try_lock() {
+        drop(desk.take());
+    }
+}
+
+fn words_of(panic: &(dyn std::any::Any + Send)) -> String {
+    let text = panic.downcast_ref::<&str>().map(ToString::to_string);
+    text.or_else(|| panic.downcast_ref::<String>().cloned()).unwrap_or_else(|| "a panic without words".to_owned())
+}
