@@ -6,6 +6,7 @@ stage "packages"
 # shellcheck disable=SC2086
 packages $build_packages $test_packages
 node_modules ui
+node_modules tests
 
 stage "format, lints, types, unit tests of the page"
 cargo fmt --all --check
@@ -32,6 +33,14 @@ stage "core tests"
 cargo test --workspace
 
 stage "outside checks"
-for check in tests/outside/*.py; do
-  "$CARRYOVER_PYTHON" "$check" target/debug/carryover-cli
+for check in intervals zones; do
+  "$CARRYOVER_PYTHON" "tests/outside/$check.py" target/debug/carryover-cli
 done
+
+stage "browser stories"
+(cd tests && npm run -s browser)
+
+stage "window stories"
+tests/ci/window.sh
+
+stage "every test passed"
