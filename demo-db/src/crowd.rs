@@ -7,12 +7,12 @@ use crate::Season;
 use crate::maker::{Goal, Maker};
 
 const FIRST: [&str; 16] = [
-    "Alva", "Bruno", "Carla", "Dario", "Elin", "Finn", "Greta", "Hugo", "Iris", "Jonna", "Kasper", "Linnea",
-    "Milo", "Noor", "Otto", "Petra",
+    "Alva", "Bruno", "Carla", "Dario", "Elin", "Finn", "Greta", "Hugo", "Iris", "Jonna", "Kasper",
+    "Linnea", "Milo", "Noor", "Otto", "Petra",
 ];
 const LAST: [&str; 16] = [
-    "Abel", "Brandvik", "Castell", "Dorn", "Ekelund", "Fontaine", "Grau", "Holm", "Ibsen", "Jansen", "Kivi",
-    "Lund", "Moreau", "Nygaard", "Orsini", "Pfeiffer",
+    "Abel", "Brandvik", "Castell", "Dorn", "Ekelund", "Fontaine", "Grau", "Holm", "Ibsen",
+    "Jansen", "Kivi", "Lund", "Moreau", "Nygaard", "Orsini", "Pfeiffer",
 ];
 const GOALS: [(&str, &str); 5] = [
     ("Drive serve to the backhand corner", "drive-serve"),
@@ -28,7 +28,8 @@ struct Dice(u64);
 
 impl Dice {
     fn below(&mut self, n: u64) -> u64 {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        self.0 =
+            self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         (self.0 >> 33) % n.max(1)
     }
 }
@@ -50,12 +51,16 @@ fn one(m: &mut Maker, season: &Season, dice: &mut Dice, n: usize) -> Result<()> 
     let back = 365 * i64::from(season.years);
     let mut day = m.today.plus(-back + dice.below(90) as i64);
     m.on(day);
-    let student = m.student(json!({ "name": name, "hand": if dice.below(8) == 0 { "left" } else { "right" } }))?;
+    let student = m.student(
+        json!({ "name": name, "hand": if dice.below(8) == 0 { "left" } else { "right" } }),
+    )?;
     let mut goal: Option<String> = None;
     let mut skill = 2 + dice.below(4) as u32;
     while m.today.since(day) > 10 {
         let visit = m.visit(&student, day, 3, "")?;
-        let made = |dice: &mut Dice, skill: u32| (0..10).filter(|_| dice.below(10) < u64::from(skill)).count() as u32;
+        let made = |dice: &mut Dice, skill: u32| {
+            (0..10).filter(|_| dice.below(10) < u64::from(skill)).count() as u32
+        };
         let current = if let Some(goal) = &goal {
             let made = made(dice, skill.saturating_sub(1));
             m.total(goal, &visit, "retest", made, 10)?;

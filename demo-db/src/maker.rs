@@ -35,7 +35,8 @@ pub struct Told {
 
 impl Maker {
     pub fn open(path: &Path, season: &Season) -> Result<Self> {
-        let clock = Arc::new(FixedClock::on(season.today.plus(-365 * i64::from(season.years.max(3)))));
+        let clock =
+            Arc::new(FixedClock::on(season.today.plus(-365 * i64::from(season.years.max(3)))));
         let ids = Arc::new(CountedIds::new(season.seed));
         let file = CoachFile::open_with(path, clock.clone(), ids)?;
         Ok(Self { file, clock, today: season.today, hall: String::new(), courts: Vec::new() })
@@ -81,7 +82,13 @@ impl Maker {
     }
 
     /// A lesson; `court` is its place in the list of courts.
-    pub fn lesson(&mut self, visits: &[&str], day: Day, starts: &str, court: usize) -> Result<String> {
+    pub fn lesson(
+        &mut self,
+        visits: &[&str],
+        day: Day,
+        starts: &str,
+        court: usize,
+    ) -> Result<String> {
         let input = json!({
             "visits": visits, "facility": self.hall, "court": self.courts.get(court),
             "day": day.to_string(), "starts": starts, "minutes": 60,
@@ -89,7 +96,13 @@ impl Maker {
         self.id("lessons.plan", input, "/id")
     }
 
-    pub fn given(&mut self, visits: &[&str], day: Day, starts: &str, court: usize) -> Result<String> {
+    pub fn given(
+        &mut self,
+        visits: &[&str],
+        day: Day,
+        starts: &str,
+        court: usize,
+    ) -> Result<String> {
         let lesson = self.lesson(visits, day, starts, court)?;
         self.act("lessons.give", json!({ "lesson": lesson }))?;
         Ok(lesson)
@@ -111,11 +124,26 @@ impl Maker {
         Ok(())
     }
 
-    pub fn total(&mut self, goal: &str, told: &Told, kind: &str, made: u32, tries: u32) -> Result<()> {
+    pub fn total(
+        &mut self,
+        goal: &str,
+        told: &Told,
+        kind: &str,
+        made: u32,
+        tries: u32,
+    ) -> Result<()> {
         self.total_from(goal, told, kind, "total_entered", made, tries)
     }
 
-    pub fn total_from(&mut self, goal: &str, told: &Told, kind: &str, source: &str, made: u32, tries: u32) -> Result<()> {
+    pub fn total_from(
+        &mut self,
+        goal: &str,
+        told: &Told,
+        kind: &str,
+        source: &str,
+        made: u32,
+        tries: u32,
+    ) -> Result<()> {
         let input = json!({
             "goal": goal, "visit": told.visit, "kind": kind, "source": source, "made": made, "tries": tries,
         });

@@ -89,7 +89,8 @@ fn places(m: &mut Maker) -> Result<()> {
     });
     m.hall = m.id("facilities.add", hall, "/id")?;
     for name in ["Court 1", "Court 2", "Court 3"] {
-        let facility = m.act("facilities.add_court", json!({ "facility": m.hall, "name": name }))?;
+        let facility =
+            m.act("facilities.add_court", json!({ "facility": m.hall, "name": name }))?;
         let courts = facility["courts"].as_array().cloned().unwrap_or_default();
         m.courts = courts.iter().filter_map(|c| c["id"].as_str().map(str::to_owned)).collect();
     }
@@ -105,7 +106,11 @@ fn places(m: &mut Maker) -> Result<()> {
 /// before coaching, kept and raised.
 fn marta(m: &mut Maker) -> Result<()> {
     m.on(m.today.plus(-640));
-    let born = Day::of(m.today.plus(-61 * 365 - 60).date().format("%Y").to_string().parse().unwrap_or(1964), 5, 20);
+    let born = Day::of(
+        m.today.plus(-61 * 365 - 60).date().format("%Y").to_string().parse().unwrap_or(1964),
+        5,
+        20,
+    );
     let student = m.student(json!({
         "name": "Marta Lindqvist", "email": "marta@example.org", "phone": "+353 1 555 0142", "hand": "left",
         "plays": "doubles", "zone": "Europe/Stockholm", "born": born.map(|d| d.to_string()).unwrap_or_default(),
@@ -130,15 +135,21 @@ fn marta(m: &mut Maker) -> Result<()> {
     m.live(&lob, &third, "retest", "--x x-x-- x--x-")?;
     m.live(&wall, &third, "retest", "x-- -x--x --x--")?;
     lessons(m, &third, 3)?;
-    m.act("goals.change_words", json!({ "goal": lob, "cue": "Lift, don\u{2019}t push. Finish high.", "aim": LOB.aim }))?;
+    m.act(
+        "goals.change_words",
+        json!({ "goal": lob, "cue": "Lift, don\u{2019}t push. Finish high.", "aim": LOB.aim }),
+    )?;
     m.on(third.first.plus(3));
     m.total(&lob, &third, "end_test", 7, 10)?;
     m.total(&wall, &third, "end_test", 6, 10)?;
     let note = m.given(&[&third.visit], third.first.plus(3), "16:00", 1)?;
-    m.act("lessons.note", json!({
-        "lesson": note, "done": "Lob serve to both corners, then doubles positions.",
-        "landed": "Finish high", "next": "Retest the lob before anything else.",
-    }))?;
+    m.act(
+        "lessons.note",
+        json!({
+            "lesson": note, "done": "Lob serve to both corners, then doubles positions.",
+            "landed": "Finish high", "next": "Retest the lob before anything else.",
+        }),
+    )?;
     m.end(&third, 4, true)?;
 
     let fourth = m.visit(&student, m.today.plus(-270), 5, "five days")?;
@@ -166,7 +177,11 @@ fn marta(m: &mut Maker) -> Result<()> {
         cue: "Lift, don\u{2019}t push. Finish high.",
         ..LOB
     };
-    let raised = m.id("goals.raise", json!({ "goal": lob, "to": harder.input(&student, &fifth) }), "/goal/id")?;
+    let raised = m.id(
+        "goals.raise",
+        json!({ "goal": lob, "to": harder.input(&student, &fifth) }),
+        "/goal/id",
+    )?;
     m.total_from(&raised, &fifth, "practice", "game_chances", 9, 14)?;
     m.end(&fifth, 4, true)?;
     expect_month(m, &student, 60)
@@ -193,7 +208,10 @@ fn expect_month(m: &mut Maker, student: &str, ahead: i64) -> Result<()> {
         span.last = span.last.plus(1);
     }
     m.on(m.today);
-    m.act("visits.expect", json!({ "student": student, "from": span.first.to_string(), "to": span.last.to_string() }))?;
+    m.act(
+        "visits.expect",
+        json!({ "student": student, "from": span.first.to_string(), "to": span.last.to_string() }),
+    )?;
     Ok(())
 }
 
@@ -224,7 +242,9 @@ fn aho(m: &mut Maker) -> Result<()> {
     m.on(m.today.plus(-60));
     let mut told = Vec::new();
     for (name, made) in [("Pia Aho", 6), ("Sten Aho", 11)] {
-        let student = m.student(json!({ "name": name, "hand": "right", "plays": "doubles", "zone": "Europe/Helsinki" }))?;
+        let student = m.student(
+            json!({ "name": name, "hand": "right", "plays": "doubles", "zone": "Europe/Helsinki" }),
+        )?;
         let before = m.visit(&student, m.today.plus(-50), 2, "two days")?;
         let goal = m.goal(&student, &before, RETURN)?;
         m.total(&goal, &before, "end_test", made, 20)?;
@@ -272,7 +292,10 @@ fn tomas(m: &mut Maker) -> Result<()> {
     m.act("lessons.call_off", json!({ "lesson": storm, "reason": "Storm: the hall was closed." }))?;
     m.on(second.first.plus(3));
     m.live(&pinch, &second, "end_test", "x-xx- -xx-x")?;
-    m.act("goals.jot", json!({ "visit": second.visit, "goal": pinch, "words": "Leaves the high ball alone now." }))?;
+    m.act(
+        "goals.jot",
+        json!({ "visit": second.visit, "goal": pinch, "words": "Leaves the high ball alone now." }),
+    )?;
     m.end(&second, 4, false)
 }
 
@@ -296,7 +319,9 @@ fn ruben(m: &mut Maker) -> Result<()> {
 /// Comes next week.
 fn dora(m: &mut Maker) -> Result<()> {
     m.on(m.today.plus(-300));
-    let student = m.student(json!({ "name": "Dora Kessel", "hand": "left", "plays": "both", "zone": "Europe/Zurich" }))?;
+    let student = m.student(
+        json!({ "name": "Dora Kessel", "hand": "left", "plays": "both", "zone": "Europe/Zurich" }),
+    )?;
     let first = m.visit(&student, m.today.plus(-290), 4, "four days")?;
     let back = m.goal(&student, &first, RETURN)?;
     m.total(&back, &first, "end_test", 8, 20)?;
@@ -312,7 +337,8 @@ fn dora(m: &mut Maker) -> Result<()> {
 /// Put away: stopped coming.
 fn nils(m: &mut Maker) -> Result<()> {
     m.on(m.today.plus(-600));
-    let student = m.student(json!({ "name": "Nils Haug", "hand": "right", "zone": "Europe/Oslo" }))?;
+    let student =
+        m.student(json!({ "name": "Nils Haug", "hand": "right", "zone": "Europe/Oslo" }))?;
     let first = m.visit(&student, m.today.plus(-590), 2, "two days")?;
     let goal = m.goal(&student, &first, BACK_WALL)?;
     m.total(&goal, &first, "end_test", 5, 10)?;

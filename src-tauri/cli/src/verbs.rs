@@ -4,9 +4,9 @@ use std::io::Read;
 use std::path::{Path, PathBuf};
 
 use carryover_core::app::CoachFile;
-use carryover_core::{commands, desk};
 use carryover_core::error::{Error, Result};
 use carryover_core::kinds::Day;
+use carryover_core::{commands, desk};
 use serde_json::{Value, json, to_value};
 
 use crate::answer::{Answered, done};
@@ -35,14 +35,15 @@ pub fn call(file: Option<PathBuf>, name: &str) -> Result<Answered> {
 /// The JSON on standard input; nothing stands for an input with nothing in it.
 fn read_input() -> Result<Value> {
     let mut text = String::new();
-    std::io::stdin()
-        .read_to_string(&mut text)
-        .map_err(|e| Error::field("", "unreadable", format!("Standard input cannot be read: {e}.")))?;
+    std::io::stdin().read_to_string(&mut text).map_err(|e| {
+        Error::field("", "unreadable", format!("Standard input cannot be read: {e}."))
+    })?;
     if text.trim().is_empty() {
         return Ok(Value::Null);
     }
-    serde_json::from_str(&text)
-        .map_err(|e| Error::field("", "no_json", format!("Standard input is not one JSON value: {e}.")))
+    serde_json::from_str(&text).map_err(|e| {
+        Error::field("", "no_json", format!("Standard input is not one JSON value: {e}."))
+    })
 }
 
 pub fn sample(path: &Path, years: u32, students: u32, seed: u64, today: &str) -> Result<Answered> {

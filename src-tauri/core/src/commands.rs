@@ -13,7 +13,9 @@ use serde_json::Value;
 use crate::app::{Change, CoachFile, Reading, Undone, Writing, journal};
 use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
-use crate::{exchange, facilities, goals, lessons, letters, reports, settings, sports, students, visits};
+use crate::{
+    exchange, facilities, goals, lessons, letters, reports, settings, sports, students, visits,
+};
 
 /// What a command gave back.
 #[derive(Debug, Serialize)]
@@ -84,7 +86,11 @@ impl Default for NewestActs {
     }
 }
 
-fn reads<I, O>(name: &'static str, about: &'static str, act: fn(&Reading<'_>, I) -> Result<O>) -> Command
+fn reads<I, O>(
+    name: &'static str,
+    about: &'static str,
+    act: fn(&Reading<'_>, I) -> Result<O>,
+) -> Command
 where
     I: DeserializeOwned + JsonSchema + 'static,
     O: Serialize + JsonSchema + 'static,
@@ -104,7 +110,11 @@ where
     }
 }
 
-fn writes<I, O>(name: &'static str, about: &'static str, act: fn(&Writing<'_>, I) -> Result<O>) -> Command
+fn writes<I, O>(
+    name: &'static str,
+    about: &'static str,
+    act: fn(&Writing<'_>, I) -> Result<O>,
+) -> Command
 where
     I: DeserializeOwned + JsonSchema + 'static,
     O: Serialize + JsonSchema + 'static,
@@ -143,12 +153,18 @@ fn undo() -> Command {
 /// Every command, by capability.
 static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
     vec![
-        reads("journal.newest", "The newest acts, newest first", |db, ask: NewestActs| journal::newest(db, ask.most)),
+        reads("journal.newest", "The newest acts, newest first", |db, ask: NewestActs| {
+            journal::newest(db, ask.most)
+        }),
         undo(),
         reads("settings.show", "The coach's own settings", |db, _: Nothing| settings::show(db)),
         writes("settings.change", "Settings changed", settings::change),
         reads("sports.list", "The sport packs", |_, _: Nothing| Ok(sports::skills::packs())),
-        reads("sports.skills", "The skills of a sport, the coach's own among them", sports::skills::list),
+        reads(
+            "sports.skills",
+            "The skills of a sport, the coach's own among them",
+            sports::skills::list,
+        ),
         writes("sports.add_skill", "Skill added", sports::skills::add),
         writes("students.add", "Student added", students::add),
         writes("students.change", "Student changed", students::change),
@@ -164,8 +180,14 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         reads("facilities.show", "One facility with its courts", facilities::show),
         writes("facilities.add_court", "Court added", facilities::add_court),
         writes("facilities.change_court", "Court changed", facilities::change_court),
-        writes("facilities.archive_court", "Court put away or brought back", facilities::archive_court),
-        reads("facilities.zones", "The time zones, by IANA name", |_, _: Nothing| Ok(crate::kinds::zones::names())),
+        writes(
+            "facilities.archive_court",
+            "Court put away or brought back",
+            facilities::archive_court,
+        ),
+        reads("facilities.zones", "The time zones, by IANA name", |_, _: Nothing| {
+            Ok(crate::kinds::zones::names())
+        }),
         writes("goals.set", "Goal set", goals::set::set),
         writes("goals.change_words", "New words for a goal", goals::set::change_words),
         writes("goals.rank", "Goals put in a new order", goals::set::rank),
@@ -181,10 +203,18 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("goals.end_block", "Block ended", goals::blocks::end),
         writes("goals.enter_total", "Total entered", goals::blocks::enter_total),
         writes("goals.decide", "Decision taken", goals::decide::decide),
-        reads("goals.proposals", "What is proposed for each goal at a visit's end", goals::decide::proposals),
+        reads(
+            "goals.proposals",
+            "What is proposed for each goal at a visit's end",
+            goals::decide::proposals,
+        ),
         writes("goals.accept", "Decisions taken as proposed", goals::decide::accept),
         writes("goals.raise", "Goal raised", goals::raise::raise),
-        reads("goals.weigh", "What a criterion means for players of different strength", |_, ask| goals::weigh::weigh(&ask)),
+        reads(
+            "goals.weigh",
+            "What a criterion means for players of different strength",
+            |_, ask| goals::weigh::weigh(&ask),
+        ),
         writes("visits.plan", "Visit planned", visits::plan),
         writes("visits.expect", "Visit expected", visits::expect),
         writes("visits.change", "Visit changed", visits::change),
@@ -204,9 +234,17 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("lessons.note", "Lesson note written", lessons::note),
         reads("lessons.show", "One lesson", lessons::show),
         reads("lessons.list", "Lessons in time", lessons::list),
-        reads("letters.draft", "The letter of a visit as it stands, with its pages", letters::draft),
+        reads(
+            "letters.draft",
+            "The letter of a visit as it stands, with its pages",
+            letters::draft,
+        ),
         writes("letters.edit", "Letter edited", letters::edit),
-        writes("letters.compose_anew", "Letter composed anew from the record", letters::compose_anew),
+        writes(
+            "letters.compose_anew",
+            "Letter composed anew from the record",
+            letters::compose_anew,
+        ),
         writes("letters.issue", "Letter issued", letters::issue),
         reads("letters.list", "Letters owed, in draft and issued", letters::list),
         reads("letters.show", "An issued letter with its document", letters::show),
@@ -237,7 +275,10 @@ pub fn listed() -> Vec<Listed> {
 }
 
 /// A schema that stands by itself, with the definitions it names inside.
-pub(crate) fn whole_schema(settings: SchemaSettings, make: fn(&mut SchemaGenerator) -> Schema) -> Schema {
+pub(crate) fn whole_schema(
+    settings: SchemaSettings,
+    make: fn(&mut SchemaGenerator) -> Schema,
+) -> Schema {
     let mut schemas = settings.into_generator();
     let mut schema = make(&mut schemas);
     let definitions = schemas.take_definitions(true);

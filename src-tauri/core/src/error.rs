@@ -158,7 +158,8 @@ impl Error {
 
     /// How it crosses to the window or the command line.
     pub fn failure(&self) -> Failure {
-        let problems = if let Self::Refused(problems) = self { problems.clone() } else { Vec::new() };
+        let problems =
+            if let Self::Refused(problems) = self { problems.clone() } else { Vec::new() };
         let details = match self {
             Self::Storage { source, .. } => Some(source.to_string()),
             Self::Fault(details) => Some(details.clone()),
@@ -210,21 +211,34 @@ impl std::error::Error for Error {}
 /// What the disk said, in a coach's words where we know them.
 fn plain(source: &(dyn std::error::Error + Send + Sync + 'static)) -> String {
     use rusqlite::ErrorCode as C;
-    let known = source.downcast_ref::<rusqlite::Error>().and_then(|e| match e.sqlite_error_code() {
-        Some(C::DiskFull) => Some("the disk is full. Free some space, then try again; nothing is lost."),
-        Some(C::ReadOnly) => Some("the file or its folder cannot be written. Choose a folder of your own."),
-        Some(C::CannotOpen) => Some("the file or its folder cannot be opened for writing."),
-        Some(C::SystemIoFailure) => Some("the disk reported a fault. Make a backup to another disk now."),
-        Some(C::DatabaseCorrupt) => Some("the coach file is damaged. Restore the newest backup."),
-        _ => None,
-    });
+    let known =
+        source.downcast_ref::<rusqlite::Error>().and_then(|e| match e.sqlite_error_code() {
+            Some(C::DiskFull) => {
+                Some("the disk is full. Free some space, then try again; nothing is lost.")
+            }
+            Some(C::ReadOnly) => {
+                Some("the file or its folder cannot be written. Choose a folder of your own.")
+            }
+            Some(C::CannotOpen) => Some("the file or its folder cannot be opened for writing."),
+            Some(C::SystemIoFailure) => {
+                Some("the disk reported a fault. Make a backup to another disk now.")
+            }
+            Some(C::DatabaseCorrupt) => {
+                Some("the coach file is damaged. Restore the newest backup.")
+            }
+            _ => None,
+        });
     let io = source.downcast_ref::<std::io::Error>().and_then(|e| match e.kind() {
         std::io::ErrorKind::PermissionDenied | std::io::ErrorKind::ReadOnlyFilesystem => {
             Some("the folder cannot be written. Choose a folder of your own.")
         }
         std::io::ErrorKind::NotFound => Some("the file or folder is not there."),
-        std::io::ErrorKind::AlreadyExists => Some("there is a file of that name already. Choose another name."),
-        std::io::ErrorKind::StorageFull => Some("the disk is full. Free some space, then try again."),
+        std::io::ErrorKind::AlreadyExists => {
+            Some("there is a file of that name already. Choose another name.")
+        }
+        std::io::ErrorKind::StorageFull => {
+            Some("the disk is full. Free some space, then try again.")
+        }
         _ => None,
     });
     known.or(io).map_or_else(|| "the system refused (see the details).".to_owned(), str::to_owned)

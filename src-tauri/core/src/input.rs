@@ -111,7 +111,11 @@ impl Problems {
     /// A whole number inside these bounds, both included.
     pub fn within_bounds(&mut self, field: &str, n: i64, least: i64, most: i64, what: &str) -> i64 {
         if !(least..=most).contains(&n) {
-            self.add(field, "out_of_bounds", format!("{what} is {n}; it can be {least} to {most}."));
+            self.add(
+                field,
+                "out_of_bounds",
+                format!("{what} is {n}; it can be {least} to {most}."),
+            );
         }
         n.clamp(least, most)
     }
@@ -122,10 +126,17 @@ impl Problems {
         let line = self.line(field, typed, "The e-mail address");
         let fine = line.is_empty()
             || line.rsplit_once('@').is_some_and(|(local, domain)| {
-                !local.is_empty() && !domain.is_empty() && !line.contains(' ') && !local.contains('@')
+                !local.is_empty()
+                    && !domain.is_empty()
+                    && !line.contains(' ')
+                    && !local.contains('@')
             });
         if !fine {
-            self.add(field, "no_such_address", format!("\u{201c}{line}\u{201d} is not an e-mail address."));
+            self.add(
+                field,
+                "no_such_address",
+                format!("\u{201c}{line}\u{201d} is not an e-mail address."),
+            );
         }
         line
     }

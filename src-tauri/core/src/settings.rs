@@ -40,7 +40,9 @@ impl Default for Settings {
 /// # Errors
 /// `Storage`.
 pub fn show(db: &Reading<'_>) -> Result<Settings> {
-    let kept = db.one("SELECT value FROM setting WHERE id = 'coach'", [], |row| row.get::<_, String>("value"))?;
+    let kept = db.one("SELECT value FROM setting WHERE id = 'coach'", [], |row| {
+        row.get::<_, String>("value")
+    })?;
     kept.map_or_else(
         || Ok(Settings::default()),
         |kept| serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string())),
@@ -60,7 +62,11 @@ pub fn change(db: &Writing<'_>, settings: Settings) -> Result<Settings> {
         sample: settings.sample,
     };
     if read.letterhead.lines().count() > LETTERHEAD_LINES || read.letterhead.chars().count() > 600 {
-        p.add("letterhead", "too_long", format!("The letterhead has room for {LETTERHEAD_LINES} lines and 600 characters."));
+        p.add(
+            "letterhead",
+            "too_long",
+            format!("The letterhead has room for {LETTERHEAD_LINES} lines and 600 characters."),
+        );
     }
     p.done()?;
     let kept = serde_json::to_string(&read).map_err(|e| Error::Fault(e.to_string()))?;

@@ -68,7 +68,9 @@ impl Entry {
         let rows: Vec<(String, String, String, Option<String>)> =
             serde_json::from_str(&self.rows).map_err(|e| Error::Fault(e.to_string()))?;
         rows.into_iter()
-            .map(|(table, id, how, digest)| Ok(RowWritten { table, id, how: how_named(&how)?, digest }))
+            .map(|(table, id, how, digest)| {
+                Ok(RowWritten { table, id, how: how_named(&how)?, digest })
+            })
             .collect()
     }
 }
@@ -86,7 +88,15 @@ fn chain(before: &str, head: &str, rows: &str) -> String {
 
 /// What of a journal row the chain covers besides the list of rows. The changeset stands for itself
 /// by its digest, so that personal data in it could be erased without breaking the chain.
-fn head(id: &str, act: &str, label: &str, at: &str, honest: bool, undoes: Option<&str>, changes: &[u8]) -> String {
+fn head(
+    id: &str,
+    act: &str,
+    label: &str,
+    at: &str,
+    honest: bool,
+    undoes: Option<&str>,
+    changes: &[u8],
+) -> String {
     let changes = digest::sha256(changes);
     format!("{id}\n{act}\n{label}\n{at}\n{honest}\n{}\n{changes}", undoes.unwrap_or(""))
 }
@@ -111,7 +121,8 @@ pub(super) fn add(
         Ok((row.get::<_, i64>("seq")?, row.get::<_, String>("chain")?))
     })?;
     let (seq, before) = last.map_or((1, String::new()), |(seq, chain)| (seq + 1, chain));
-    let head = head(&id.to_string(), act, &label, &at, db.honest.get(), undoes.as_deref(), changeset);
+    let head =
+        head(&id.to_string(), act, &label, &at, db.honest.get(), undoes.as_deref(), changeset);
     db.execute(
         "INSERT INTO journal (seq, id, act, label, at, rows, changes, honest, undoes, chain)
          VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
@@ -183,7 +194,12 @@ pub fn walk(conn: &Connection, mut look: impl FnMut(&Entry) -> Result<()>) -> Re
             undoes.as_deref(),
             &row.get::<_, Vec<u8>>("changes")?,
         );
-        look(&Entry { seq: row.get("seq")?, chain: row.get("chain")?, head, rows: row.get("rows")? })?;
+        look(&Entry {
+            seq: row.get("seq")?,
+            chain: row.get("chain")?,
+            head,
+            rows: row.get("rows")?,
+        })?;
     }
     Ok(())
 }

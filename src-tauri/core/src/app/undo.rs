@@ -48,7 +48,9 @@ fn take_back(db: &Writing<'_>, act: ActId) -> Result<Undone> {
     if !honest {
         return Err(Error::not_possible(
             "left_the_program",
-            format!("\u{201c}{label}\u{201d} cannot be undone: it may have left this machine. Write a new one instead."),
+            format!(
+                "\u{201c}{label}\u{201d} cannot be undone: it may have left this machine. Write a new one instead."
+            ),
         ));
     }
     db.label(format!("Undone: {label}"));
@@ -56,7 +58,10 @@ fn take_back(db: &Writing<'_>, act: ActId) -> Result<Undone> {
     invert_strm(&mut changes.as_slice(), &mut inverse)?;
     let mut input = inverse.as_slice();
     let input: &mut dyn std::io::Read = &mut input;
-    db.reading.conn.apply_strm(input, None::<fn(&str) -> bool>, stop).map_err(|_| built_upon(&label))?;
+    db.reading
+        .conn
+        .apply_strm(input, None::<fn(&str) -> bool>, stop)
+        .map_err(|_| built_upon(&label))?;
     Ok(Undone { label })
 }
 

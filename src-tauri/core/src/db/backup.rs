@@ -37,7 +37,10 @@ pub struct Restored {
 /// which means that the original is not.
 pub fn to_new_file(from: &Connection, to: &Path) -> Result<BackedUp> {
     if to.exists() {
-        return Err(Error::storage("Making the backup", std::io::Error::from(std::io::ErrorKind::AlreadyExists)));
+        return Err(Error::storage(
+            "Making the backup",
+            std::io::Error::from(std::io::ErrorKind::AlreadyExists),
+        ));
     }
     let making = open::beside(to, ".making");
     let _ = std::fs::remove_file(&making);

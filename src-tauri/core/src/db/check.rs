@@ -35,8 +35,13 @@ pub struct Checked {
 pub fn look(conn: &Connection) -> Result<Checked> {
     let mut wrong = Vec::new();
     let mut integrity = conn.prepare("PRAGMA integrity_check(20)")?;
-    let said: Vec<String> = integrity.query_map([], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?;
-    wrong.extend(said.into_iter().filter(|line| line != "ok").map(|line| format!("the database says: {line}")));
+    let said: Vec<String> =
+        integrity.query_map([], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?;
+    wrong.extend(
+        said.into_iter()
+            .filter(|line| line != "ok")
+            .map(|line| format!("the database says: {line}")),
+    );
     let mut keys = conn.prepare("PRAGMA foreign_key_check")?;
     let mut broken = keys.query([])?;
     while let Some(row) = broken.next()? {
@@ -48,7 +53,14 @@ pub fn look(conn: &Connection) -> Result<Checked> {
         wrong.push("the tables are not those of this version".to_owned());
     }
     let (acts, rows) = compare_rows(conn, &mut wrong)?;
-    Ok(Checked { sound: wrong.is_empty(), content: digest::of_everything(conn)?, schema, acts, rows, wrong })
+    Ok(Checked {
+        sound: wrong.is_empty(),
+        content: digest::of_everything(conn)?,
+        schema,
+        acts,
+        rows,
+        wrong,
+    })
 }
 
 /// Walks the journal, then compares each row it names with what is stored now.
@@ -95,7 +107,9 @@ fn compare_rows(conn: &Connection, wrong: &mut Vec<String>) -> Result<(i64, u64)
             }
             seen.insert(id);
         }
-        let lost = expected.iter().filter(|((t, id), digest)| t == table && digest.is_some() && !seen.contains(id));
+        let lost = expected
+            .iter()
+            .filter(|((t, id), digest)| t == table && digest.is_some() && !seen.contains(id));
         wrong.extend(lost.map(|((t, id), _)| format!("{t} {id} was written, but is gone")));
     }
     Ok((acts, compared))

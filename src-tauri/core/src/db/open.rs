@@ -30,7 +30,10 @@ pub struct Opened {
 /// `Storage` when the file or its folder cannot be used, `InUse`, `NotACoachFile`, `NewerFile`.
 pub fn open(path: &Path) -> Result<Opened> {
     if !path.is_file() {
-        return Err(Error::storage("Opening the coach file", std::io::Error::from(std::io::ErrorKind::NotFound)));
+        return Err(Error::storage(
+            "Opening the coach file",
+            std::io::Error::from(std::io::ErrorKind::NotFound),
+        ));
     }
     let lock = lock(path)?;
     look_before_touching(path)?;
@@ -116,7 +119,8 @@ fn look_before_touching(path: &Path) -> Result<()> {
             Error::storage("Opening the coach file", e)
         });
     }
-    let number = |at: usize| i32::from_be_bytes([head[at], head[at + 1], head[at + 2], head[at + 3]]);
+    let number =
+        |at: usize| i32::from_be_bytes([head[at], head[at + 1], head[at + 2], head[at + 3]]);
     if &head[..16] != b"SQLite format 3\0" || number(68) != migrate::APPLICATION {
         return Err(Error::NotACoachFile(path.to_owned()));
     }

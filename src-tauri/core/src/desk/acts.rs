@@ -48,12 +48,14 @@ pub struct SavedAt {
     pub path: Option<PathBuf>,
 }
 
+type Run = Box<dyn Fn(&mut Desk, Value) -> Result<Value>>;
+
 pub(super) struct DeskCommand {
     name: &'static str,
     about: &'static str,
     input: fn(&mut SchemaGenerator) -> Schema,
     output: fn(&mut SchemaGenerator) -> Schema,
-    run: Box<dyn Fn(&mut Desk, Value) -> Result<Value>>,
+    run: Run,
 }
 
 impl DeskCommand {
@@ -68,7 +70,11 @@ impl DeskCommand {
     }
 }
 
-fn act<I, O>(name: &'static str, about: &'static str, act: fn(&mut Desk, I) -> Result<O>) -> DeskCommand
+fn act<I, O>(
+    name: &'static str,
+    about: &'static str,
+    act: fn(&mut Desk, I) -> Result<O>,
+) -> DeskCommand
 where
     I: DeserializeOwned + JsonSchema + 'static,
     O: Serialize + JsonSchema + 'static,
@@ -93,7 +99,11 @@ pub(super) fn table() -> Vec<DeskCommand> {
         act("desk.check", "Checks the open file", check_file),
         act("desk.back_up", "Makes a verified copy where the coach chooses", back_up),
         act("desk.restore", "Puts a chosen backup in the open file's place", restore),
-        act("desk.save_letter", "Saves an issued letter's document where the coach chooses", save_letter),
+        act(
+            "desk.save_letter",
+            "Saves an issued letter's document where the coach chooses",
+            save_letter,
+        ),
         act("desk.open_letter", "Opens an issued letter's document", open_letter),
     ]
 }
@@ -128,7 +138,8 @@ fn sample(desk: &mut Desk, _: Nothing) -> Result<FileName> {
             let _ = std::fs::remove_file(crate::db::open::beside(&making, leftover));
         }
         (desk.sample)(&making)?;
-        std::fs::rename(&making, &path).map_err(|e| Error::storage("Making the sample season", e))?;
+        std::fs::rename(&making, &path)
+            .map_err(|e| Error::storage("Making the sample season", e))?;
         let _ = std::fs::remove_file(crate::db::open::beside(&making, ".lock"));
     }
     desk.open_file(&path)
@@ -138,7 +149,11 @@ fn create(desk: &mut Desk, new: NewFile) -> Result<FileName> {
     let mut p = Problems::new();
     let name = p.name("name", &new.name, "The file\u{2019}s name");
     if name.contains(['/', '\\', ':']) || name.starts_with('.') {
-        p.add("name", "no_file_name", "A file\u{2019}s name cannot have / \\ or : in it, nor begin with a dot.");
+        p.add(
+            "name",
+            "no_file_name",
+            "A file\u{2019}s name cannot have / \\ or : in it, nor begin with a dot.",
+        );
     }
     let path = ready_folder(desk)?.join(format!("{name}.carryover"));
     if path.exists() {
@@ -150,7 +165,8 @@ fn create(desk: &mut Desk, new: NewFile) -> Result<FileName> {
 }
 
 fn ready_folder(desk: &Desk) -> Result<&Path> {
-    std::fs::create_dir_all(&desk.folder).map_err(|e| Error::storage("Making the folder for coach files", e))?;
+    std::fs::create_dir_all(&desk.folder)
+        .map_err(|e| Error::storage("Making the folder for coach files", e))?;
     Ok(&desk.folder)
 }
 
@@ -178,7 +194,9 @@ fn check_file(desk: &mut Desk, _: Nothing) -> Result<check::Checked> {
 fn back_up(desk: &mut Desk, _: Nothing) -> Result<SavedAt> {
     let name = super::name_of(desk.file()?.path());
     let name = format!("{name} {}.carryover", backup::stamp(&SystemClock));
-    let Some(path) = desk.host.choose_to_save("Save a backup", &name) else { return Ok(SavedAt { path: None }) };
+    let Some(path) = desk.host.choose_to_save("Save a backup", &name) else {
+        return Ok(SavedAt { path: None });
+    };
     let made = desk.file()?.backup(&path)?;
     Ok(SavedAt { path: Some(made.path) })
 }
@@ -196,7 +214,9 @@ fn restore(desk: &mut Desk, _: Nothing) -> Result<SavedAt> {
 
 fn save_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
     let (name, pdf) = desk.file()?.read(|db| letters::document(db, which.letter))?;
-    let Some(path) = desk.host.choose_to_save("Save the letter", &name) else { return Ok(SavedAt { path: None }) };
+    let Some(path) = desk.host.choose_to_save("Save the letter", &name) else {
+        return Ok(SavedAt { path: None });
+    };
     write_whole(&path, &pdf)?;
     Ok(SavedAt { path: Some(path) })
 }

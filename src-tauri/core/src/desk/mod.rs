@@ -31,6 +31,9 @@ pub trait Host: Send {
     fn open_document(&self, path: &Path) -> Result<()>;
 }
 
+/// Opens a coach file, with the clock and ids of whoever stands the desk up.
+pub type Opener = Box<dyn Fn(&Path) -> Result<CoachFile> + Send>;
+
 /// Makes the sample season at a path.
 pub type MakeSample = fn(&Path) -> Result<()>;
 
@@ -39,7 +42,7 @@ pub struct Desk {
     folder: PathBuf,
     recent: Recent,
     open: Option<CoachFile>,
-    opener: Box<dyn Fn(&Path) -> Result<CoachFile> + Send>,
+    opener: Opener,
     sample: MakeSample,
     host: Box<dyn Host>,
 }
@@ -77,7 +80,7 @@ impl Desk {
     pub fn new(
         folder: &Path,
         memory: &Path,
-        opener: Box<dyn Fn(&Path) -> Result<CoachFile> + Send>,
+        opener: Opener,
         sample: MakeSample,
         host: Box<dyn Host>,
     ) -> Self {

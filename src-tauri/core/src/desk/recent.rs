@@ -52,7 +52,9 @@ impl Recent {
     }
 
     pub(super) fn is_sample(&mut self, path: &Path, sample: bool) {
-        if let Some(file) = self.kept.files.iter_mut().find(|file| file.path == path && file.sample != sample) {
+        if let Some(file) =
+            self.kept.files.iter_mut().find(|file| file.path == path && file.sample != sample)
+        {
             file.sample = sample;
             self.keep();
         }
@@ -61,7 +63,11 @@ impl Recent {
     pub(super) fn files(&self) -> Vec<FileName> {
         let there = self.kept.files.iter().filter(|file| file.path.is_file());
         there
-            .map(|file| FileName { path: file.path.clone(), name: name_of(&file.path), sample: file.sample })
+            .map(|file| FileName {
+                path: file.path.clone(),
+                name: name_of(&file.path),
+                sample: file.sample,
+            })
             .collect()
     }
 
@@ -70,6 +76,7 @@ impl Recent {
         let Ok(bytes) = serde_json::to_vec_pretty(&self.kept) else { return };
         let making = self.memory.with_extension("making");
         let _ = self.memory.parent().map(std::fs::create_dir_all);
-        let _ = std::fs::write(&making, bytes).and_then(|()| std::fs::rename(&making, &self.memory));
+        let _ =
+            std::fs::write(&making, bytes).and_then(|()| std::fs::rename(&making, &self.memory));
     }
 }

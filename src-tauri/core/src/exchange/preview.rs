@@ -60,9 +60,9 @@ pub struct CsvSeen {
 
 /// The table in the bytes that were sent.
 pub(super) fn table(content: &str) -> Result<Table> {
-    let bytes = base64::engine::general_purpose::STANDARD
-        .decode(content)
-        .map_err(|_| Error::field("content", "no_base64", "The file did not arrive whole. Choose it again."))?;
+    let bytes = base64::engine::general_purpose::STANDARD.decode(content).map_err(|_| {
+        Error::field("content", "no_base64", "The file did not arrive whole. Choose it again.")
+    })?;
     season_csv::read(&bytes).map_err(|e| Error::field("content", "unreadable", format!("{e}.")))
 }
 

@@ -76,7 +76,11 @@ pub fn take(db: &Writing<'_>, ask: TakeCsv) -> Result<Taken> {
         p.done().err().unwrap_or_else(|| Error::Fault("a refusal without problems".to_owned()))
     })?;
     if preview.rows.is_empty() {
-        return Err(Error::field("content", "nothing_to_take", "Not one line of this file can be taken. The report says why for each."));
+        return Err(Error::field(
+            "content",
+            "nothing_to_take",
+            "Not one line of this file can be taken. The report says why for each.",
+        ));
     }
     let mut taken = Taken { not_taken: preview.not_taken.clone(), ..Taken::default() };
     let here = known(db, &preview)?;
@@ -94,7 +98,11 @@ pub fn take(db: &Writing<'_>, ask: TakeCsv) -> Result<Taken> {
             let seen = preview.students.iter().find(|s| s.key == key);
             let email = rows.iter().find_map(|row| row.email.clone());
             let name = seen.map_or_else(|| rows[0].student.clone(), |s| s.name.clone());
-            students::add(db, Profile { name, email: email.unwrap_or_default(), ..Profile::default() })?.id
+            students::add(
+                db,
+                Profile { name, email: email.unwrap_or_default(), ..Profile::default() },
+            )?
+            .id
         };
         one_person(db, &ask, student, &rows, &mut taken)?;
     }
@@ -122,7 +130,9 @@ fn one_person(
     }
     for (arrive, rows) in by_visit {
         let depart = rows.iter().map(|row| row.depart).max().unwrap_or(arrive);
-        let Some(days) = Day::from_date(arrive).zip(Day::from_date(depart)).map(|(first, last)| Span { first, last })
+        let Some(days) = Day::from_date(arrive)
+            .zip(Day::from_date(depart))
+            .map(|(first, last)| Span { first, last })
         else {
             continue;
         };
@@ -149,7 +159,13 @@ fn not_taken(row: &SeasonRow, code: &str, words: &str) -> NotTaken {
 }
 
 /// Plans the visit and opens it; one in the future is only planned when nothing was counted.
-fn visit(db: &Writing<'_>, ask: &TakeCsv, student: StudentId, days: Span, rows: &[&SeasonRow]) -> Result<VisitId> {
+fn visit(
+    db: &Writing<'_>,
+    ask: &TakeCsv,
+    student: StudentId,
+    days: Span,
+    rows: &[&SeasonRow],
+) -> Result<VisitId> {
     let named = rows.iter().find_map(|row| row.place.as_deref()).map(folded);
     let places = facilities::list(db, ListFacilities::default())?;
     let facility = named
@@ -221,7 +237,9 @@ fn counts(
                     jot(db, Jot { visit, lesson: None, goal: Some(goal), words })?;
                 }
             }
-            Err(Error::NotPossible { code, words }) => taken.not_taken.push(not_taken(row, code, &words)),
+            Err(Error::NotPossible { code, words }) => {
+                taken.not_taken.push(not_taken(row, code, &words))
+            }
             Err(Error::Refused(problems)) => {
                 let why = problems.iter().map(|p| p.words.clone()).collect::<Vec<_>>().join(" ");
                 taken.not_taken.push(not_taken(row, "count", &why));
@@ -233,12 +251,18 @@ fn counts(
 }
 
 /// The student's goal of this title and condition, set at this visit if there is none yet.
-fn goal(db: &Writing<'_>, student: StudentId, visit: VisitId, days: Span, row: &SeasonRow) -> Result<(GoalId, bool)> {
+fn goal(
+    db: &Writing<'_>,
+    student: StudentId,
+    visit: VisitId,
+    days: Span,
+    row: &SeasonRow,
+) -> Result<(GoalId, bool)> {
     let condition = row.condition.unwrap_or(Condition::Fed);
     let title = folded(&row.goal);
-    let same = goals_of(db, OfStudent { student })?
-        .into_iter()
-        .find(|g| folded(&g.goal.title) == title && (row.condition.is_none() || g.goal.condition == condition));
+    let same = goals_of(db, OfStudent { student })?.into_iter().find(|g| {
+        folded(&g.goal.title) == title && (row.condition.is_none() || g.goal.condition == condition)
+    });
     if let Some(same) = same {
         return Ok((same.goal.id, false));
     }

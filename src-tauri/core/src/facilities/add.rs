@@ -130,17 +130,30 @@ pub fn archive_court(db: &Writing<'_>, which: WhichCourt) -> Result<Facility> {
     let court = facility.courts.iter().find(|court| court.id == which.court);
     let away = court.is_some_and(|court| court.archived.is_some());
     store::set_court_archived(db, which.court, (!away).then(|| db.today()))?;
-    db.label(format!("A court of {} {}", facility.place.name, if away { "brought back" } else { "put away" }));
+    db.label(format!(
+        "A court of {} {}",
+        facility.place.name,
+        if away { "brought back" } else { "put away" }
+    ));
     show(db, Which { facility: facility.id })
 }
 
-fn read_court(facility: &Facility, itself: Option<CourtId>, name: &str, notes: &str) -> Result<(String, String)> {
+fn read_court(
+    facility: &Facility,
+    itself: Option<CourtId>,
+    name: &str,
+    notes: &str,
+) -> Result<(String, String)> {
     let mut p = Problems::new();
     let name = p.name("name", name, "The court\u{2019}s name");
     let notes = p.note("notes", notes, "Your notes");
     let taken = facility.courts.iter().any(|court| Some(court.id) != itself && court.name == name);
     if taken {
-        p.add("name", "taken", format!("{} has a court named \u{201c}{name}\u{201d} already.", facility.place.name));
+        p.add(
+            "name",
+            "taken",
+            format!("{} has a court named \u{201c}{name}\u{201d} already.", facility.place.name),
+        );
     }
     p.done()?;
     Ok((name, notes))

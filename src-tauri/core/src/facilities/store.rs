@@ -54,7 +54,9 @@ pub(super) fn set_court_archived(db: &Writing<'_>, id: CourtId, day: Option<Day>
 }
 
 pub(super) fn facility_of(db: &Reading<'_>, id: CourtId) -> Result<FacilityId> {
-    db.found("court", &id, "SELECT facility FROM court WHERE id = ?", [id], |row| row.get("facility"))
+    db.found("court", &id, "SELECT facility FROM court WHERE id = ?", [id], |row| {
+        row.get("facility")
+    })
 }
 
 pub(super) fn has_lessons(db: &Reading<'_>, id: FacilityId) -> Result<bool> {

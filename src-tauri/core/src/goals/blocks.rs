@@ -117,7 +117,10 @@ pub fn start(db: &Writing<'_>, start: StartBlock) -> Result<Block> {
 pub fn touch(db: &Writing<'_>, touch: Touch) -> Result<Block> {
     let (open, next) = store::for_touch(db, touch.block)?;
     if !open {
-        return Err(Error::not_possible("ended", "This block was ended. Start a new one to go on counting."));
+        return Err(Error::not_possible(
+            "ended",
+            "This block was ended. Start a new one to go on counting.",
+        ));
     }
     store::insert_try(db, touch.block, next, touch.made)?;
     store::find_block(db, touch.block)
@@ -167,7 +170,8 @@ pub fn enter_total(db: &Writing<'_>, enter: EnterTotal) -> Result<Block> {
     }
     let typed = p.day_or_none("day", Some(&enter.day), "The day");
     let day = typed.unwrap_or(day_at(db, enter.visit)?);
-    let inside = seen.first_day.is_none_or(|first| first <= day) && seen.last_day.is_none_or(|last| day <= last);
+    let inside = seen.first_day.is_none_or(|first| first <= day)
+        && seen.last_day.is_none_or(|last| day <= last);
     if typed.is_some() && !inside {
         p.add("day", "outside_visit", "This day is not one of the visit\u{2019}s days.");
     }
@@ -188,7 +192,10 @@ pub fn enter_total(db: &Writing<'_>, enter: EnterTotal) -> Result<Block> {
         day,
         uncounted: 0,
         tries: Vec::new(),
-        count: Count { made: u32::try_from(made).unwrap_or(0), tries: u32::try_from(tries).unwrap_or(0) },
+        count: Count {
+            made: u32::try_from(made).unwrap_or(0),
+            tries: u32::try_from(tries).unwrap_or(0),
+        },
         ended: true,
     };
     store::insert_block(db, &block)?;

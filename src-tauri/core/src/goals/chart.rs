@@ -131,7 +131,9 @@ fn in_chains(goals: &[Shown]) -> Vec<&Shown> {
         let mut chain = vec![head];
         while let Some(from) = chain.last().and_then(|g| g.goal.came_from) {
             match goals.iter().find(|g| g.goal.id == from) {
-                Some(earlier) if !chain.iter().any(|g| g.goal.id == earlier.goal.id) => chain.push(earlier),
+                Some(earlier) if !chain.iter().any(|g| g.goal.id == earlier.goal.id) => {
+                    chain.push(earlier)
+                }
                 _ => break,
             }
         }
@@ -167,7 +169,8 @@ fn line(shown: &Shown, waits: bool) -> Line {
 
 fn cell(shown: &Shown, visit: VisitId) -> Cell {
     let goal = &shown.goal;
-    let blocks: Vec<_> = shown.blocks.iter().filter(|b| b.visit == visit && b.count.tries > 0).collect();
+    let blocks: Vec<_> =
+        shown.blocks.iter().filter(|b| b.visit == visit && b.count.tries > 0).collect();
     let drawn = |b: &&&super::Block| b.condition == goal.condition && b.source != Source::Told;
     let first = blocks.iter().filter(drawn).find(|b| b.kind == Kind::Retest);
     let look = blocks.iter().filter(drawn).rfind(|b| b.kind == Kind::LookBack);
@@ -189,10 +192,11 @@ fn cell(shown: &Shown, visit: VisitId) -> Cell {
             })
         })
         .collect();
-    let practice = blocks.iter().filter(|b| b.kind == Kind::Practice && b.source != Source::Told).fold(
-        Count { made: 0, tries: 0 },
-        |sum, b| Count { made: sum.made + b.count.made, tries: sum.tries + b.count.tries },
-    );
+    let practice =
+        blocks.iter().filter(|b| b.kind == Kind::Practice && b.source != Source::Told).fold(
+            Count { made: 0, tries: 0 },
+            |sum, b| Count { made: sum.made + b.count.made, tries: sum.tries + b.count.tries },
+        );
     let steps: Vec<_> = shown.standing.steps.iter().filter(|s| s.visit == Some(visit)).collect();
     let before = || {
         let earlier = shown.visits.iter().position(|v| *v == visit).unwrap_or(0);
@@ -205,6 +209,11 @@ fn cell(shown: &Shown, visit: VisitId) -> Cell {
         marks,
         practice,
         state: last_step.map_or(State::Working, |s| s.to),
-        why: steps.iter().rev().find(|s| !s.why.is_empty()).map(|s| s.why.clone()).unwrap_or_default(),
+        why: steps
+            .iter()
+            .rev()
+            .find(|s| !s.why.is_empty())
+            .map(|s| s.why.clone())
+            .unwrap_or_default(),
     }
 }

@@ -99,15 +99,22 @@ pub fn decide(db: &Writing<'_>, decide: Decide) -> Result<Shown> {
 /// `NotFound`.
 pub fn proposals(db: &Reading<'_>, at: AtVisit) -> Result<Vec<Proposal>> {
     store::visit(db, at.visit)?;
-    store::at_visit(db, at.visit)?.into_iter().map(|(goal, how)| propose(db, at.visit, goal, how)).collect()
+    store::at_visit(db, at.visit)?
+        .into_iter()
+        .map(|(goal, how)| propose(db, at.visit, goal, how))
+        .collect()
 }
 
 fn propose(db: &Reading<'_>, visit: VisitId, goal: GoalId, how: How) -> Result<Proposal> {
     let goal = show(db, Which { goal })?;
-    let decided = store::history(db, &goal.goal)?.decisions.into_iter().rfind(|d| d.visit == Some(visit));
+    let decided =
+        store::history(db, &goal.goal)?.decisions.into_iter().rfind(|d| d.visit == Some(visit));
     let (propose, why) = match goal.standing.state {
         State::Working | State::Slipped => (Some(Choice::CarryOn), "still to be reached"),
-        State::Met => (Some(Choice::CarryOn), "met; the retest at the next visit will tell whether it is kept"),
+        State::Met => (
+            Some(Choice::CarryOn),
+            "met; the retest at the next visit will tell whether it is kept",
+        ),
         State::Kept => (None, "kept; it closes with this visit"),
         State::Raised => (None, "raised"),
         State::Closed => (None, "closed"),

@@ -202,7 +202,8 @@ impl Criterion {
     /// Whether a count stands at or above the criterion's share, however many tries it has.
     pub fn share_reached_by(self, count: Count) -> bool {
         count.tries > 0
-            && u64::from(count.made) * u64::from(self.of) >= u64::from(self.need) * u64::from(count.tries)
+            && u64::from(count.made) * u64::from(self.of)
+                >= u64::from(self.need) * u64::from(count.tries)
     }
 
     /// Whether a count has fewer tries than the criterion asks for.

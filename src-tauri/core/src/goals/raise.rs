@@ -29,12 +29,16 @@ pub struct RaiseGoal {
 pub fn raise(db: &Writing<'_>, raise: RaiseGoal) -> Result<Shown> {
     let before = show(db, Which { goal: raise.goal })?;
     if !(is_carried(before.standing.state) || before.standing.state == State::Kept) {
-        return Err(Error::not_possible("does_not_fit", "This goal is closed or set aside, so it cannot be raised."));
+        return Err(Error::not_possible(
+            "does_not_fit",
+            "This goal is closed or set aside, so it cannot be raised.",
+        ));
     }
     let visit = raise.to.visit;
     let mut goal = read(db, SetGoal { student: before.goal.student, ..raise.to })?;
     let (old, new) = (before.goal.criterion, goal.criterion);
-    let higher_share = u64::from(new.need) * u64::from(old.of) > u64::from(old.need) * u64::from(new.of);
+    let higher_share =
+        u64::from(new.need) * u64::from(old.of) > u64::from(old.need) * u64::from(new.of);
     let harder = goal.condition > before.goal.condition
         || (goal.condition == before.goal.condition && (higher_share || new.of > old.of));
     if !harder {

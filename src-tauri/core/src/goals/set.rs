@@ -102,9 +102,14 @@ pub(super) fn read(db: &Writing<'_>, set: SetGoal) -> Result<Goal> {
     let of = p.within_bounds("of", set.of, 1, 1000, "The number of tries");
     let need = p.within_bounds("need", set.need, 1, 1000, "The number to be made");
     if need > of {
-        p.add("need", "more_than_tries", format!("{need} of {of} cannot be reached: more must be made than are tried."));
+        p.add(
+            "need",
+            "more_than_tries",
+            format!("{need} of {of} cannot be reached: more must be made than are tried."),
+        );
     }
-    let uncounted = p.within_bounds("uncounted", set.uncounted, 0, 20, "The number of first tries not counted");
+    let uncounted =
+        p.within_bounds("uncounted", set.uncounted, 0, 20, "The number of first tries not counted");
     p.done()?;
     Ok(Goal {
         id: db.id(),
@@ -127,16 +132,26 @@ fn small(n: i64) -> u32 {
 }
 
 /// The visit as one that is open now and of this student.
-pub(super) fn open_visit(db: &Writing<'_>, visit: VisitId, student: StudentId) -> Result<store::VisitSeen> {
+pub(super) fn open_visit(
+    db: &Writing<'_>,
+    visit: VisitId,
+    student: StudentId,
+) -> Result<store::VisitSeen> {
     let seen = store::visit(db, visit)?;
     if seen.student != student {
         return Err(Error::field("visit", "not_theirs", "This visit is another student\u{2019}s."));
     }
     if !seen.opened {
-        return Err(Error::not_possible("not_opened", "This visit has not been started. Start it first."));
+        return Err(Error::not_possible(
+            "not_opened",
+            "This visit has not been started. Start it first.",
+        ));
     }
     if seen.closed {
-        return Err(Error::not_possible("closed", "This visit is closed. Open it again to record at it."));
+        return Err(Error::not_possible(
+            "closed",
+            "This visit is closed. Open it again to record at it.",
+        ));
     }
     Ok(seen)
 }
@@ -167,7 +182,11 @@ pub fn change_words(db: &Writing<'_>, change: ChangeWords) -> Result<Shown> {
 pub fn rank(db: &Writing<'_>, rank: RankGoals) -> Result<Vec<Shown>> {
     let goals = store::of_student(db, rank.student)?;
     if let Some(n) = rank.order.iter().position(|id| goals.iter().all(|goal| goal.id != *id)) {
-        return Err(Error::field(&format!("order[{n}]"), "not_theirs", "This goal is not the student\u{2019}s."));
+        return Err(Error::field(
+            &format!("order[{n}]"),
+            "not_theirs",
+            "This goal is not the student\u{2019}s.",
+        ));
     }
     let rest = goals.iter().map(|goal| goal.id).filter(|id| !rank.order.contains(id));
     let order: Vec<GoalId> = rank.order.iter().copied().chain(rest).collect();

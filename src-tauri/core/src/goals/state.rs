@@ -196,15 +196,15 @@ impl Walk<'_> {
                 }
                 Kind::EndTest => {
                     self.end_test(at, block, retested);
-                    end_test =
-                        Some(Anchor { count: block.count, visit: at.visit, day: at.day });
+                    end_test = Some(Anchor { count: block.count, visit: at.visit, day: at.day });
                 }
                 Kind::LookBack => retested |= self.look_back(at, block),
                 _ if block.source == Source::GameChances => retested |= self.look_back(at, block),
                 Kind::Retest | Kind::Practice => {}
             }
         }
-        if carried && over && !retested && is_carried(self.state) && self.moved_at != Some(at.visit) {
+        if carried && over && !retested && is_carried(self.state) && self.moved_at != Some(at.visit)
+        {
             self.step(at, None, self.state, "not retested".to_owned(), None);
         }
         self.last_end_test = end_test.or(self.last_end_test);
@@ -216,19 +216,23 @@ impl Walk<'_> {
         let short = self.history.criterion.is_short(block.count);
         let count = count_words(block.count);
         let (to, why) = match (self.state, reached) {
-            (State::Working | State::Slipped, true) if short => {
-                (self.state, format!("{count} before coaching: a short retest, too few tries to be met"))
-            }
+            (State::Working | State::Slipped, true) if short => (
+                self.state,
+                format!("{count} before coaching: a short retest, too few tries to be met"),
+            ),
             (State::Working | State::Slipped, true) => {
                 (State::Met, format!("came back with it: {count} before any coaching"))
             }
             (State::Working | State::Slipped, false) => {
                 (self.state, format!("{count} before coaching{}", words_of(since.as_ref())))
             }
-            (State::Met, true) if short => {
-                (State::Met, format!("{count} before coaching: a short retest, too few tries to be kept"))
+            (State::Met, true) if short => (
+                State::Met,
+                format!("{count} before coaching: a short retest, too few tries to be kept"),
+            ),
+            (State::Met, true) => {
+                (State::Kept, format!("reached again: {count} before any coaching"))
             }
-            (State::Met, true) => (State::Kept, format!("reached again: {count} before any coaching")),
             (State::Met, false) if is_down(since.as_ref()) => {
                 (State::Slipped, format!("{count} before coaching{}", words_of(since.as_ref())))
             }
@@ -259,7 +263,9 @@ impl Walk<'_> {
             (State::Met, false) if !retested && self.moved_at != Some(at.visit) => {
                 (State::Met, format!("{count} in the end test; retest owed"))
             }
-            (state @ (State::Met | State::Kept), _) => (state, format!("{count} in a later end test")),
+            (state @ (State::Met | State::Kept), _) => {
+                (state, format!("{count} in a later end test"))
+            }
             (state, _) => (state, String::new()),
         };
         // A later end test of a goal that is met or kept is shown with its numbers, and the reason
@@ -278,7 +284,10 @@ impl Walk<'_> {
         let (to, why) = if reached && !self.history.criterion.is_short(block.count) {
             (State::Kept, format!("still there: {count} in a later look"))
         } else if !reached && is_down(since.as_ref()) {
-            (State::Slipped, format!("reopened: {count} in a later look{}", words_of(since.as_ref())))
+            (
+                State::Slipped,
+                format!("reopened: {count} in a later look{}", words_of(since.as_ref())),
+            )
         } else {
             (State::Kept, format!("{count} in a later look; worth another look"))
         };
@@ -306,7 +315,14 @@ impl Walk<'_> {
         });
     }
 
-    fn step(&mut self, at: &AtVisit, block: Option<&Block>, to: State, why: String, since: Option<Since>) {
+    fn step(
+        &mut self,
+        at: &AtVisit,
+        block: Option<&Block>,
+        to: State,
+        why: String,
+        since: Option<Since>,
+    ) {
         let from = std::mem::replace(&mut self.state, to);
         if let Some(block) = block {
             let arrived = matches!(to, State::Met | State::Kept) && from != to;

@@ -47,7 +47,12 @@ fn history(text: &str) -> History {
         }
         visits.push(at);
     }
-    History { criterion: Criterion { need: 8, of: 10 }, condition: Condition::Fed, visits, decisions }
+    History {
+        criterion: Criterion { need: 8, of: 10 },
+        condition: Condition::Fed,
+        visits,
+        decisions,
+    }
 }
 
 fn block_of(text: &str, visit: VisitId, day: Day, n: usize) -> Block {
@@ -99,30 +104,66 @@ fn every_row_of_the_table_holds() {
         ("end 7/10", Working, "7 of 10 in the end test"),
         ("end 15/20", Working, "15 of 20 in the end test"),
         // working | a retest is below | unchanged
-        ("end 4/10 | retest 5/10", Working, "5 of 10 before coaching, too few to tell against 4 of 10 in Jan 24"),
+        (
+            "end 4/10 | retest 5/10",
+            Working,
+            "5 of 10 before coaching, too few to tell against 4 of 10 in Jan 24",
+        ),
         // working | a retest before any coaching reaches it | met
         ("end 4/10 | retest 9/10", Met, "came back with it: 9 of 10 before any coaching"),
         // met | a retest at a later visit reaches it | kept
         ("end 8/10 | retest 8/10", Kept, "reached again: 8 of 10 before any coaching"),
         // met | that retest is below, and down or leaning down | slipped
         ("end 9/10 | retest 4/10", Slipped, "4 of 10 before coaching, down from 9 of 10 in Jan 24"),
-        ("end 8/10 | retest 4/10", Slipped, "4 of 10 before coaching, leaning down from 8 of 10 in Jan 24"),
+        (
+            "end 8/10 | retest 4/10",
+            Slipped,
+            "4 of 10 before coaching, leaning down from 8 of 10 in Jan 24",
+        ),
         // met | below otherwise | working
         ("end 8/10 | retest 7/10", Working, "reached at visit Jan 24, not repeated: 7 of 10"),
         // slipped | the end test reaches it | met; and it can be kept after that
         ("end 9/10 | retest 4/10, end 8/10", Met, "8 of 10 in the end test; the retest will tell"),
-        ("end 9/10 | retest 4/10, end 8/10 | retest 8/10", Kept, "reached again: 8 of 10 before any coaching"),
+        (
+            "end 9/10 | retest 4/10, end 8/10 | retest 8/10",
+            Kept,
+            "reached again: 8 of 10 before any coaching",
+        ),
         // slipped | stays below, retest below | unchanged
-        ("end 9/10 | retest 4/10, end 6/10", Slipped, "6 of 10 in the end test, too few to tell against 9 of 10 in Jan 24"),
-        ("end 9/10 | retest 4/10 | retest 6/10", Slipped, "6 of 10 before coaching, too few to tell against 9 of 10 in Jan 24"),
+        (
+            "end 9/10 | retest 4/10, end 6/10",
+            Slipped,
+            "6 of 10 in the end test, too few to tell against 9 of 10 in Jan 24",
+        ),
+        (
+            "end 9/10 | retest 4/10 | retest 6/10",
+            Slipped,
+            "6 of 10 before coaching, too few to tell against 9 of 10 in Jan 24",
+        ),
         // slipped | a retest reaches it | met
-        ("end 9/10 | retest 4/10 | retest 8/10", Met, "came back with it: 8 of 10 before any coaching"),
+        (
+            "end 9/10 | retest 4/10 | retest 8/10",
+            Met,
+            "came back with it: 8 of 10 before any coaching",
+        ),
         // kept | a later look back or game chances reach it | kept
         ("end 8/10 | retest 8/10 | look 9/10", Kept, "still there: 9 of 10 in a later look"),
-        ("end 8/10 | retest 8/10 | practice 9/10 game", Kept, "still there: 9 of 10 in a later look"),
+        (
+            "end 8/10 | retest 8/10 | practice 9/10 game",
+            Kept,
+            "still there: 9 of 10 in a later look",
+        ),
         // kept | below, and down or leaning down | slipped
-        ("end 9/10 | retest 9/10 | look 4/10", Slipped, "reopened: 4 of 10 in a later look, down from 9 of 10 in Apr 24"),
-        ("end 9/10 | retest 9/10 | practice 4/10 game", Slipped, "reopened: 4 of 10 in a later look, down from 9 of 10 in Apr 24"),
+        (
+            "end 9/10 | retest 9/10 | look 4/10",
+            Slipped,
+            "reopened: 4 of 10 in a later look, down from 9 of 10 in Apr 24",
+        ),
+        (
+            "end 9/10 | retest 9/10 | practice 4/10 game",
+            Slipped,
+            "reopened: 4 of 10 in a later look, down from 9 of 10 in Apr 24",
+        ),
         // kept | below otherwise | kept
         ("end 8/10 | retest 8/10 | look 7/10", Kept, "7 of 10 in a later look; worth another look"),
         // met | a later end test is below, and there was no retest | unchanged, retest owed
@@ -188,11 +229,18 @@ fn a_goal_set_here_has_no_retest_here() {
 fn a_change_is_measured_from_the_block_that_last_moved_the_goal() {
     // Never met: from the last end test of an earlier visit, not the one of this visit.
     let never_met = derive(&history("end 2/10 | retest 3/10, end 5/10 | retest 6/10"));
-    let befores: Vec<_> = never_met.steps.iter().map(|s| s.since.as_ref().map(|s| s.before.made)).collect();
+    let befores: Vec<_> =
+        never_met.steps.iter().map(|s| s.since.as_ref().map(|s| s.before.made)).collect();
     assert_eq!(befores, [None, Some(2), Some(2), Some(5)]);
     // Met: from the block that met it, whatever came later.
     let met = derive(&history("end 9/10 | end 10/10 | retest 7/10"));
-    let since = met.steps.iter().filter(|s| s.block.is_some()).last().and_then(|s| s.since.clone()).unwrap();
+    let since = met
+        .steps
+        .iter()
+        .filter(|s| s.block.is_some())
+        .last()
+        .and_then(|s| s.since.clone())
+        .unwrap();
     assert_eq!(since.before, Count { made: 9, tries: 10 });
 }
 

@@ -83,7 +83,11 @@ pub(super) fn next_rank(db: &Reading<'_>, student: StudentId) -> Result<u32> {
 
 pub(super) fn find(db: &Reading<'_>, id: GoalId) -> Result<Goal> {
     let mut goal = db.found("goal", &id, "SELECT * FROM goal WHERE id = ?", [id], goal)?;
-    goal.words = db.all("SELECT since, cue, aim FROM goal_words WHERE goal = ? ORDER BY since", [id], words)?;
+    goal.words = db.all(
+        "SELECT since, cue, aim FROM goal_words WHERE goal = ? ORDER BY since",
+        [id],
+        words,
+    )?;
     Ok(goal)
 }
 
@@ -91,8 +95,11 @@ pub(super) fn of_student(db: &Reading<'_>, student: StudentId) -> Result<Vec<Goa
     let mut goals =
         db.all("SELECT * FROM goal WHERE student = ? ORDER BY rank, id", [student], goal)?;
     for goal in &mut goals {
-        goal.words =
-            db.all("SELECT since, cue, aim FROM goal_words WHERE goal = ? ORDER BY since", [goal.id], words)?;
+        goal.words = db.all(
+            "SELECT since, cue, aim FROM goal_words WHERE goal = ? ORDER BY since",
+            [goal.id],
+            words,
+        )?;
     }
     Ok(goals)
 }
@@ -127,7 +134,9 @@ pub(super) fn put_at_visit(db: &Writing<'_>, goal: GoalId, visit: VisitId, how: 
 }
 
 pub(super) fn how_at(db: &Reading<'_>, goal: GoalId, visit: VisitId) -> Result<Option<How>> {
-    db.one("SELECT how FROM goal_visit WHERE goal = ? AND visit = ?", params![goal, visit], |row| row.get("how"))
+    db.one("SELECT how FROM goal_visit WHERE goal = ? AND visit = ?", params![goal, visit], |row| {
+        row.get("how")
+    })
 }
 
 pub(super) fn history(db: &Reading<'_>, goal: &Goal) -> Result<History> {
@@ -176,11 +185,13 @@ pub(super) fn insert_decision(db: &Writing<'_>, goal: GoalId, d: &Decision) -> R
     Ok(())
 }
 
-const BLOCK: &str = "SELECT id, goal, visit, lesson, place, kind, condition, source, day, uncounted, made, tries,
+const BLOCK: &str =
+    "SELECT id, goal, visit, lesson, place, kind, condition, source, day, uncounted, made, tries,
     ended IS NOT NULL AS ended FROM block";
 
 fn blocks_of_goal(db: &Reading<'_>, goal: GoalId) -> Result<Vec<Block>> {
-    let mut blocks = db.all(&format!("{BLOCK} WHERE goal = ? ORDER BY visit, place"), [goal], block)?;
+    let mut blocks =
+        db.all(&format!("{BLOCK} WHERE goal = ? ORDER BY visit, place"), [goal], block)?;
     for block in blocks.iter_mut().filter(|b| b.source == Source::CountedLive) {
         count_live(db, block)?;
     }
@@ -196,8 +207,11 @@ pub(super) fn find_block(db: &Reading<'_>, id: BlockId) -> Result<Block> {
 }
 
 pub(super) fn blocks_at(db: &Reading<'_>, goal: GoalId, visit: VisitId) -> Result<Vec<Block>> {
-    let mut blocks =
-        db.all(&format!("{BLOCK} WHERE goal = ? AND visit = ? ORDER BY place"), params![goal, visit], block)?;
+    let mut blocks = db.all(
+        &format!("{BLOCK} WHERE goal = ? AND visit = ? ORDER BY place"),
+        params![goal, visit],
+        block,
+    )?;
     for block in blocks.iter_mut().filter(|b| b.source == Source::CountedLive) {
         count_live(db, block)?;
     }
@@ -268,7 +282,10 @@ pub(super) fn end_block(db: &Writing<'_>, id: BlockId) -> Result<()> {
 }
 
 pub(super) fn end_blocks_of(db: &Writing<'_>, visit: VisitId) -> Result<()> {
-    db.execute("UPDATE block SET ended = ? WHERE visit = ? AND ended IS NULL", params![db.now(), visit])?;
+    db.execute(
+        "UPDATE block SET ended = ? WHERE visit = ? AND ended IS NULL",
+        params![db.now(), visit],
+    )?;
     Ok(())
 }
 
@@ -343,7 +360,10 @@ pub(super) struct VisitSeen {
 }
 
 /// The student's opened visits in time, for the columns of the chart.
-pub(super) fn opened_visits(db: &Reading<'_>, student: StudentId) -> Result<Vec<super::chart::Column>> {
+pub(super) fn opened_visits(
+    db: &Reading<'_>,
+    student: StudentId,
+) -> Result<Vec<super::chart::Column>> {
     db.all(
         "SELECT id, first_day, last_day, note, closed IS NULL AS here FROM visit
          WHERE student = ? AND opened IS NOT NULL ORDER BY first_day, id",
@@ -377,14 +397,18 @@ pub(super) fn insert_jotting(
 }
 
 pub(super) fn jottings(db: &Reading<'_>, visit: VisitId) -> Result<Vec<super::court::Jotting>> {
-    db.all("SELECT id, goal, day, words FROM jotting WHERE visit = ? ORDER BY day, id", [visit], |row| {
-        Ok(super::court::Jotting {
-            id: row.get("id")?,
-            goal: row.get("goal")?,
-            day: row.get("day")?,
-            words: row.get("words")?,
-        })
-    })
+    db.all(
+        "SELECT id, goal, day, words FROM jotting WHERE visit = ? ORDER BY day, id",
+        [visit],
+        |row| {
+            Ok(super::court::Jotting {
+                id: row.get("id")?,
+                goal: row.get("goal")?,
+                day: row.get("day")?,
+                words: row.get("words")?,
+            })
+        },
+    )
 }
 
 pub(super) fn was_at_a_visit(db: &Reading<'_>, goal: GoalId) -> Result<bool> {

@@ -46,14 +46,19 @@ pub fn weigh(ask: &Weigh) -> Result<Weighed> {
     let of = p.within_bounds("of", ask.of, 1, 1000, "The number of tries");
     let need = p.within_bounds("need", ask.need, 1, 1000, "The number to be made");
     if need > of {
-        p.add("need", "more_than_tries", format!("{need} of {of} cannot be reached: more must be made than are tried."));
+        p.add(
+            "need",
+            "more_than_tries",
+            format!("{need} of {of} cannot be reached: more must be made than are tried."),
+        );
     }
     p.done()?;
     let (need, of) = (u32::try_from(need).unwrap_or(1), u32::try_from(of).unwrap_or(1));
     let chances = [0.5, 0.6, 0.7, 0.8, 0.9]
         .into_iter()
         .filter_map(|true_rate| {
-            let (one, five) = (criterion(need, of, 1, true_rate), criterion(need, of, 5, true_rate));
+            let (one, five) =
+                (criterion(need, of, 1, true_rate), criterion(need, of, 5, true_rate));
             Some(Chance { true_rate, one_block: one.one_block?, any_of_five: five.any_block? })
         })
         .collect::<Vec<_>>();
@@ -65,7 +70,11 @@ pub fn weigh(ask: &Weigh) -> Result<Weighed> {
             often(strong.one_block),
             often(weak.one_block),
             often(weak.any_of_five),
-            if of < 20 && share < 1.0 { " Twenty tries, with a pause after ten, tell more." } else { "" },
+            if of < 20 && share < 1.0 {
+                " Twenty tries, with a pause after ten, tell more."
+            } else {
+                ""
+            },
         ),
         _ => String::new(),
     };

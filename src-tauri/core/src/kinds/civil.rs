@@ -33,7 +33,10 @@ impl Day {
     /// `YYYY-MM-DD`, exactly ten characters; `None` for anything else, 30 February included.
     pub fn parse(text: &str) -> Option<Self> {
         let plain = text.len() == 10 && text.bytes().all(|b| b.is_ascii_digit() || b == b'-');
-        plain.then(|| NaiveDate::parse_from_str(text, "%Y-%m-%d").ok()).flatten().and_then(Self::from_date)
+        plain
+            .then(|| NaiveDate::parse_from_str(text, "%Y-%m-%d").ok())
+            .flatten()
+            .and_then(Self::from_date)
     }
 
     /// This many days later (earlier when negative), held inside the years a day can have.
@@ -109,7 +112,9 @@ impl fmt::Display for Time {
 }
 
 /// A run of days, both ends included.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize, schemars::JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize, schemars::JsonSchema,
+)]
 pub struct Span {
     /// The first day.
     pub first: Day,

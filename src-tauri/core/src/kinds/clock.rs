@@ -78,7 +78,8 @@ impl rusqlite::ToSql for Instant {
 impl FromSql for Instant {
     fn column_result(value: ValueRef<'_>) -> FromSqlResult<Self> {
         let text = value.as_str()?;
-        Self::parse(text).ok_or_else(|| FromSqlError::other(crate::error::Unreadable(text.to_owned())))
+        Self::parse(text)
+            .ok_or_else(|| FromSqlError::other(crate::error::Unreadable(text.to_owned())))
     }
 }
 

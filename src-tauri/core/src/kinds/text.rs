@@ -49,7 +49,8 @@ pub fn counted(n: i64, one: &str, many: &str) -> String {
 /// "first", … "tenth", then "11th".
 pub fn ordinal(n: usize) -> String {
     const WORDS: [&str; 10] = [
-        "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth",
+        "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth",
+        "tenth",
     ];
     match n {
         1..=10 => WORDS[n - 1].to_owned(),

@@ -64,16 +64,21 @@ pub struct Clash {
 /// `NotFound`.
 pub fn clashes(db: &Reading<'_>, look: LookForClashes) -> Result<Vec<Clash>> {
     let facility = facilities::show(db, facilities::Which { facility: look.facility })?;
-    let Some(start) = when::instant(look.day, look.starts, WhichHour::First, &facility.place.zone) else {
+    let Some(start) = when::instant(look.day, look.starts, WhichHour::First, &facility.place.zone)
+    else {
         return Ok(Vec::new());
     };
     let end = start + chrono::Duration::minutes(i64::from(look.minutes));
     // A day to either side: another facility's clock may show another date.
-    let near = ListLessons { visit: None, from: Some(look.day.plus(-1)), to: Some(look.day.plus(1)) };
+    let near =
+        ListLessons { visit: None, from: Some(look.day.plus(-1)), to: Some(look.day.plus(1)) };
     let mut found = Vec::new();
     for other in list(db, near)?.iter().filter(|l| l.stands() && Some(l.id) != look.itself) {
-        let Some(begins) = when::instant(other.day, other.starts, other.which, &other.zone) else { continue };
-        let ends = begins + chrono::Duration::minutes(i64::from(other.given.unwrap_or(other.minutes)));
+        let Some(begins) = when::instant(other.day, other.starts, other.which, &other.zone) else {
+            continue;
+        };
+        let ends =
+            begins + chrono::Duration::minutes(i64::from(other.given.unwrap_or(other.minutes)));
         if begins < end && start < ends {
             found.extend(between(&look, other));
         }
@@ -86,10 +91,18 @@ fn between(look: &LookForClashes, other: &Lesson) -> Vec<Clash> {
     let clash = |who, words| Clash { who, with: other.id, words };
     let mut found = Vec::new();
     let twice = other.students.iter().filter(|s| look.students.contains(&s.student));
-    found.extend(twice.map(|s| clash(Who::Student, format!("{} has another lesson then: {time}.", s.name))));
+    found.extend(
+        twice.map(|s| clash(Who::Student, format!("{} has another lesson then: {time}.", s.name))),
+    );
     if look.court.is_some() && look.court == other.court {
-        found.push(clash(Who::Court, format!("{} is taken then: {}, {time}.", other.court_name, other.names())));
+        found.push(clash(
+            Who::Court,
+            format!("{} is taken then: {}, {time}.", other.court_name, other.names()),
+        ));
     }
-    found.push(clash(Who::Coach, format!("You are teaching {} then: {time}, {}.", other.names(), other.place)));
+    found.push(clash(
+        Who::Coach,
+        format!("You are teaching {} then: {time}, {}.", other.names(), other.place),
+    ));
     found
 }

@@ -62,7 +62,13 @@ pub fn cut_short(db: &Writing<'_>, cut: CutShort) -> Result<Lesson> {
     let before = show(db, Which { lesson: cut.lesson })?;
     let mut p = Problems::new();
     let reason = p.reason("reason", &cut.reason, "The reason");
-    let given = p.within_bounds("given", cut.given, 0, i64::from(before.minutes), "The number of minutes taught");
+    let given = p.within_bounds(
+        "given",
+        cut.given,
+        0,
+        i64::from(before.minutes),
+        "The number of minutes taught",
+    );
     p.done()?;
     settle(db, cut.lesson, LessonState::CutShort, u32::try_from(given).ok(), &reason)
 }
@@ -99,7 +105,10 @@ fn settle(
 ) -> Result<Lesson> {
     let before = show(db, Which { lesson: id })?;
     if before.state == LessonState::CalledOff {
-        return Err(Error::not_possible("called_off", "This lesson was called off. Undo that first."));
+        return Err(Error::not_possible(
+            "called_off",
+            "This lesson was called off. Undo that first.",
+        ));
     }
     store::settle(db, id, state, given, reason)?;
     db.label(format!("Lesson {}: {}, {}", state.words(), before.names(), before.day.words()));

@@ -98,7 +98,12 @@ pub fn plan(db: &Writing<'_>, plan: PlanLesson) -> Result<Lesson> {
         store::attend(db, lesson, visit.student, visit.id)?;
     }
     let lesson = show(db, Which { lesson })?;
-    db.label(format!("Lesson planned: {}, {} {}", lesson.names(), lesson.day.words(), lesson.starts));
+    db.label(format!(
+        "Lesson planned: {}, {} {}",
+        lesson.names(),
+        lesson.day.words(),
+        lesson.starts
+    ));
     Ok(lesson)
 }
 
@@ -109,7 +114,10 @@ pub fn plan(db: &Writing<'_>, plan: PlanLesson) -> Result<Lesson> {
 pub fn change(db: &Writing<'_>, change: ChangeLesson) -> Result<Lesson> {
     let before = show(db, Which { lesson: change.lesson })?;
     if before.state != LessonState::Planned {
-        return Err(Error::not_possible("over", "Only a lesson that is still to come can be moved."));
+        return Err(Error::not_possible(
+            "over",
+            "Only a lesson that is still to come can be moved.",
+        ));
     }
     let mut attending = Vec::new();
     for student in &before.students {
@@ -138,7 +146,15 @@ fn read(db: &Writing<'_>, asked: &Asked, attending: &[visits::Visit]) -> Result<
         for visit in attending {
             let inside = visit.days.is_some_and(|days| days.holds(slot.day));
             if !inside {
-                p.add("day", "outside_visit", format!("{} is not here on that day: the visit is {}.", visit.name, visit.when()));
+                p.add(
+                    "day",
+                    "outside_visit",
+                    format!(
+                        "{} is not here on that day: the visit is {}.",
+                        visit.name,
+                        visit.when()
+                    ),
+                );
             }
             if matches!(visit.stage, Stage::Closed | Stage::CalledOff) {
                 p.add("visits", "over", format!("{}\u{2019}s visit is over.", visit.name));

@@ -33,7 +33,12 @@ pub(super) fn update(db: &Writing<'_>, id: LessonId, slot: &Slot) -> Result<()> 
     Ok(())
 }
 
-pub(super) fn attend(db: &Writing<'_>, lesson: LessonId, student: StudentId, visit: VisitId) -> Result<()> {
+pub(super) fn attend(
+    db: &Writing<'_>,
+    lesson: LessonId,
+    student: StudentId,
+    visit: VisitId,
+) -> Result<()> {
     db.execute(
         "INSERT INTO lesson_student (id, lesson, student, visit) VALUES (?, ?, ?, ?)",
         params![format!("{lesson}:{student}"), lesson, student, visit],
@@ -55,7 +60,13 @@ pub(super) fn settle(
     Ok(())
 }
 
-pub(super) fn note(db: &Writing<'_>, id: LessonId, done: &str, landed: &str, next: &str) -> Result<()> {
+pub(super) fn note(
+    db: &Writing<'_>,
+    id: LessonId,
+    done: &str,
+    landed: &str,
+    next: &str,
+) -> Result<()> {
     db.execute(
         "UPDATE lesson SET done = ?, landed = ?, next = ? WHERE id = ?",
         params![done, landed, next, id],

@@ -2,8 +2,8 @@
 
 use chrono::{DateTime, FixedOffset};
 
-use super::plan::Slot;
 use super::WhichHour;
+use super::plan::Slot;
 use crate::error::Problems;
 use crate::facilities::Facility;
 use crate::kinds::ids::{CourtId, FacilityId};
@@ -30,7 +30,8 @@ pub(super) fn read(p: &mut Problems, asked: &Asked, facility: &Facility) -> Slot
     {
         p.add("court", "elsewhere", format!("This court is not at {}.", facility.place.name));
     }
-    let which = if p.any() { WhichHour::Once } else { which_hour(p, asked.which, day, starts, facility) };
+    let which =
+        if p.any() { WhichHour::Once } else { which_hour(p, asked.which, day, starts, facility) };
     Slot {
         facility: facility.id,
         court: asked.court,
@@ -41,9 +42,17 @@ pub(super) fn read(p: &mut Problems, asked: &Asked, facility: &Facility) -> Slot
     }
 }
 
-fn which_hour(p: &mut Problems, asked: WhichHour, day: Day, starts: Time, facility: &Facility) -> WhichHour {
+fn which_hour(
+    p: &mut Problems,
+    asked: WhichHour,
+    day: Day,
+    starts: Time,
+    facility: &Facility,
+) -> WhichHour {
     let Ok(zone) = Zone::parse(&facility.place.zone) else { return WhichHour::Once };
-    let Ok(moment) = resolve(day.date().and_time(starts.time()), &zone) else { return WhichHour::Once };
+    let Ok(moment) = resolve(day.date().and_time(starts.time()), &zone) else {
+        return WhichHour::Once;
+    };
     match moment {
         Moment::Once { .. } => WhichHour::Once,
         Moment::Twice { .. } if asked != WhichHour::Once => asked,
@@ -68,7 +77,12 @@ fn which_hour(p: &mut Problems, asked: WhichHour, day: Day, starts: Time, facili
 
 /// The instant a time on a facility's clock stands for. A time that the clocks skip (possible only
 /// if the zone's rules changed since) stands for the first instant after the gap.
-pub(super) fn instant(day: Day, starts: Time, which: WhichHour, zone: &str) -> Option<DateTime<FixedOffset>> {
+pub(super) fn instant(
+    day: Day,
+    starts: Time,
+    which: WhichHour,
+    zone: &str,
+) -> Option<DateTime<FixedOffset>> {
     let zone = Zone::parse(zone).ok()?;
     Some(match resolve(day.date().and_time(starts.time()), &zone).ok()? {
         Moment::Once { at } => at,

@@ -33,7 +33,8 @@ pub(super) fn record(db: &Reading<'_>, visit: visits::Which) -> Result<Record> {
         .into_iter()
         .map(|(goal, _)| show(db, goals::Which { goal }))
         .collect::<Result<_>>()?;
-    let others = visits::ListVisits { student: Some(visit.student), ..visits::ListVisits::default() };
+    let others =
+        visits::ListVisits { student: Some(visit.student), ..visits::ListVisits::default() };
     let next = visits::list(db, others)?.into_iter().find(|other| {
         other.id != visit.id
             && matches!(other.stage, Stage::Expected | Stage::Planned)
@@ -73,10 +74,14 @@ fn part(key: PartKey, heading: &str, sentences: &[String], from: Vec<String>) ->
 }
 
 fn opening(r: &Record) -> Part {
-    let taught: Vec<&Lesson> =
-        r.lessons.iter().filter(|l| matches!(l.state, LessonState::Given | LessonState::CutShort)).collect();
+    let taught: Vec<&Lesson> = r
+        .lessons
+        .iter()
+        .filter(|l| matches!(l.state, LessonState::Given | LessonState::CutShort))
+        .collect();
     let minutes: u32 = taught.iter().map(|l| l.given.unwrap_or(l.minutes)).sum();
-    let place = if r.visit.place.is_empty() { String::new() } else { format!(" at {}", r.visit.place) };
+    let place =
+        if r.visit.place.is_empty() { String::new() } else { format!(" at {}", r.visit.place) };
     let visit = format!("Your visit{place}, {}", r.visit.when());
     let sentence = if taught.is_empty() {
         format!("{visit}, and what we found there.")
@@ -86,7 +91,9 @@ fn opening(r: &Record) -> Part {
     };
     let from = taught
         .iter()
-        .map(|l| format!("lesson {}, {} – {}: {}", l.day.words(), l.starts, l.ends, l.state.words()))
+        .map(|l| {
+            format!("lesson {}, {} – {}: {}", l.day.words(), l.starts, l.ends, l.state.words())
+        })
         .collect();
     part(PartKey::Opening, "", &[format!("Dear {},", r.student.addressed), sentence], from)
 }
@@ -117,7 +124,14 @@ fn tests<'a>(r: &Record, goal: &'a Shown) -> (Option<&'a Block>, Option<&'a Bloc
 }
 
 fn fact(goal: &Shown, block: &Block) -> String {
-    format!("{}, {}: {} of {} ({})", goal.goal.title, block.day.words(), block.count.made, block.count.tries, block.kind.words())
+    format!(
+        "{}, {}: {} of {} ({})",
+        goal.goal.title,
+        block.day.words(),
+        block.count.made,
+        block.count.tries,
+        block.kind.words()
+    )
 }
 
 fn facts(r: &Record, goal: &Shown) -> Vec<String> {
@@ -132,9 +146,11 @@ fn was_kept_here(r: &Record, goal: &Shown) -> bool {
 fn strength(r: &Record) -> Part {
     let kept = r.goals.iter().find(|g| was_kept_here(r, g));
     let came_back = r.goals.iter().find(|g| {
-        g.standing.steps.iter().any(|s| {
-            s.visit == Some(r.visit.id) && s.to == State::Met && s.from != State::Met
-        }) && tests(r, g).0.is_some_and(|b| g.goal.criterion.share_reached_by(b.count))
+        g.standing
+            .steps
+            .iter()
+            .any(|s| s.visit == Some(r.visit.id) && s.to == State::Met && s.from != State::Met)
+            && tests(r, g).0.is_some_and(|b| g.goal.criterion.share_reached_by(b.count))
     });
     let met = r.goals.iter().find(|g| g.standing.state == State::Met && tests(r, g).1.is_some());
     let best = r
@@ -148,15 +164,36 @@ fn strength(r: &Record) -> Part {
         .max_by(|a, b| a.2.total_cmp(&b.2));
     let (sentence, goal) = if let Some(goal) = kept {
         let count = tests(r, goal).0.map_or_else(String::new, |b| count_words(b.count));
-        (format!("\u{201c}{}\u{201d} was still there after the weeks between: {count} before we had touched it.", goal.goal.title), goal)
+        (
+            format!(
+                "\u{201c}{}\u{201d} was still there after the weeks between: {count} before we had touched it.",
+                goal.goal.title
+            ),
+            goal,
+        )
     } else if let Some(goal) = came_back {
         let count = tests(r, goal).0.map_or_else(String::new, |b| count_words(b.count));
-        (format!("You came back with \u{201c}{}\u{201d}: {count} before any coaching.", goal.goal.title), goal)
+        (
+            format!(
+                "You came back with \u{201c}{}\u{201d}: {count} before any coaching.",
+                goal.goal.title
+            ),
+            goal,
+        )
     } else if let Some(goal) = met {
         let count = tests(r, goal).1.map_or_else(String::new, |b| count_words(b.count));
-        (format!("\u{201c}{}\u{201d} reached what we asked of it: {count} at the end.", goal.goal.title), goal)
+        (
+            format!(
+                "\u{201c}{}\u{201d} reached what we asked of it: {count} at the end.",
+                goal.goal.title
+            ),
+            goal,
+        )
     } else if let Some((goal, block, _)) = best.filter(|best| best.2 > 0.0) {
-        (format!("\u{201c}{}\u{201d} gave you {}.", goal.goal.title, count_words(block.count)), goal)
+        (
+            format!("\u{201c}{}\u{201d} gave you {}.", goal.goal.title, count_words(block.count)),
+            goal,
+        )
     } else {
         return part(PartKey::Strength, "", &[], Vec::new());
     };
@@ -164,17 +201,30 @@ fn strength(r: &Record) -> Part {
 }
 
 fn worked(r: &Record) -> Part {
-    let worked: Vec<&Shown> =
-        r.goals.iter().filter(|g| g.blocks.iter().any(|b| b.visit == r.visit.id && b.count.tries > 0)).collect();
+    let worked: Vec<&Shown> = r
+        .goals
+        .iter()
+        .filter(|g| g.blocks.iter().any(|b| b.visit == r.visit.id && b.count.tries > 0))
+        .collect();
     let mut sentences: Vec<String> = worked
         .iter()
         .map(|g| {
             let cue = g.goal.cue();
-            let cue = if cue.is_empty() { String::new() } else { format!(" The cue: \u{201c}{}\u{201d}.", cue.trim_end_matches('.')) };
-            format!("{} ({}, {} asked).{cue}", g.goal.title, g.goal.condition.words(), g.goal.criterion.words())
+            let cue = if cue.is_empty() {
+                String::new()
+            } else {
+                format!(" The cue: \u{201c}{}\u{201d}.", cue.trim_end_matches('.'))
+            };
+            format!(
+                "{} ({}, {} asked).{cue}",
+                g.goal.title,
+                g.goal.condition.words(),
+                g.goal.criterion.words()
+            )
         })
         .collect();
-    let landed: Vec<&str> = r.lessons.iter().map(|l| l.landed.as_str()).filter(|l| !l.is_empty()).collect();
+    let landed: Vec<&str> =
+        r.lessons.iter().map(|l| l.landed.as_str()).filter(|l| !l.is_empty()).collect();
     if let Some(landed) = landed.last() {
         sentences.push(format!("What landed: {landed}"));
     }
@@ -183,7 +233,8 @@ fn worked(r: &Record) -> Part {
 }
 
 fn practised(r: &Record, goal: &Shown) -> String {
-    let tries: u32 = goal.blocks.iter().filter(|b| b.visit == r.visit.id).map(|b| b.count.tries).sum();
+    let tries: u32 =
+        goal.blocks.iter().filter(|b| b.visit == r.visit.id).map(|b| b.count.tries).sum();
     counted(i64::from(tries), "try counted", "tries counted")
 }
 
@@ -197,14 +248,26 @@ fn moved(r: &Record) -> Part {
             (Some(b), None) => format!("{} before any coaching", count_words(b.count)),
             (None, Some(b)) => format!("{} in the end test", count_words(b.count)),
             (Some(a), Some(b)) => {
-                format!("{} before any coaching, {} in the end test", count_words(a.count), count_words(b.count))
+                format!(
+                    "{} before any coaching, {} in the end test",
+                    count_words(a.count),
+                    count_words(b.count)
+                )
             }
         };
         let last = end.or(retest).map(|b| b.id);
-        let since = goal.standing.steps.iter().rfind(|s| s.block == last).and_then(|s| s.since.as_ref());
+        let since =
+            goal.standing.steps.iter().rfind(|s| s.block == last).and_then(|s| s.since.as_ref());
         sentences.push(format!("{}: {said}.{}", goal.goal.title, moved_words(since)));
         from.extend(facts(r, goal));
-        from.extend(since.map(|s| format!("{}, {}: {} (measured from)", goal.goal.title, s.day.month_words(), count_words(s.before))));
+        from.extend(since.map(|s| {
+            format!(
+                "{}, {}: {} (measured from)",
+                goal.goal.title,
+                s.day.month_words(),
+                count_words(s.before)
+            )
+        }));
     }
     part(PartKey::Moved, "What moved", &sentences, from)
 }
@@ -226,9 +289,19 @@ fn kept(r: &Record) -> Part {
     let kept: Vec<&Shown> = r.goals.iter().filter(|g| was_kept_here(r, g)).collect();
     let sentences: Vec<String> = kept
         .iter()
-        .map(|g| format!("{} is kept: you reached it at two visits, the second time before any coaching.", g.goal.title))
+        .map(|g| {
+            format!(
+                "{} is kept: you reached it at two visits, the second time before any coaching.",
+                g.goal.title
+            )
+        })
         .collect();
-    part(PartKey::Kept, "What you keep", &sentences, kept.iter().flat_map(|g| facts(r, g)).collect())
+    part(
+        PartKey::Kept,
+        "What you keep",
+        &sentences,
+        kept.iter().flat_map(|g| facts(r, g)).collect(),
+    )
 }
 
 fn carried(r: &Record) -> Part {
@@ -236,9 +309,15 @@ fn carried(r: &Record) -> Part {
     let mut from = Vec::new();
     for goal in &r.goals {
         let title = &goal.goal.title;
-        let step = goal.standing.steps.iter().rfind(|s| s.visit == Some(r.visit.id) && s.block.is_none() && s.to != s.from);
+        let step = goal
+            .standing
+            .steps
+            .iter()
+            .rfind(|s| s.visit == Some(r.visit.id) && s.block.is_none() && s.to != s.from);
         let sentence = match goal.standing.state {
-            State::Met => format!("{title} goes on: it was reached, and the first tries of your next visit will tell whether it stays."),
+            State::Met => format!(
+                "{title} goes on: it was reached, and the first tries of your next visit will tell whether it stays."
+            ),
             State::Working => format!("{title} goes on, with the same aim."),
             State::Slipped => format!("{title} goes on: it had slipped, and we take it up again."),
             State::SetAside => step.map_or_else(String::new, |s| format!("{title} is {}.", s.why)),
@@ -252,20 +331,27 @@ fn carried(r: &Record) -> Part {
         }
     }
     let any = r.goals.iter().any(|g| is_carried(g.standing.state));
-    let heading = if any { "What comes with you to the next visit" } else { "What became of the rest" };
+    let heading =
+        if any { "What comes with you to the next visit" } else { "What became of the rest" };
     part(PartKey::Carried, heading, &sentences, from)
 }
 
 fn next(r: &Record) -> Part {
     let sentence = match &r.next {
         Some(visit) if visit.stage == Stage::Planned => {
-            let place = if visit.place.is_empty() { String::new() } else { format!(" at {}", visit.place) };
+            let place =
+                if visit.place.is_empty() { String::new() } else { format!(" at {}", visit.place) };
             format!("Your next visit: {}{place}.", visit.when())
         }
         Some(visit) => visit.expected.map_or_else(String::new, |span| {
-            format!("I expect you {}; tell me when the days are fixed.", visits::expected_words(span))
+            format!(
+                "I expect you {}; tell me when the days are fixed.",
+                visits::expected_words(span)
+            )
         }),
-        None => "We have not fixed your next visit yet; tell me which days would suit you.".to_owned(),
+        None => {
+            "We have not fixed your next visit yet; tell me which days would suit you.".to_owned()
+        }
     };
     let from = r.next.iter().map(|v| format!("visit {}", v.when())).collect();
     part(PartKey::Next, "When we meet again", &[sentence], from)

@@ -63,7 +63,9 @@ pub fn draft(db: &Reading<'_>, of: OfVisit) -> Result<Draft> {
     warnings.dedup();
     warnings.extend(names_of_others(db, &record, &parts)?);
     if record.settings.name.is_empty() {
-        warnings.push("The letter is not signed: your name is not in the coach settings yet.".to_owned());
+        warnings.push(
+            "The letter is not signed: your name is not in the coach settings yet.".to_owned(),
+        );
     }
     Ok(Draft {
         visit: of.visit,
@@ -125,8 +127,12 @@ pub(super) fn laid_out(sheet: &Sheet) -> Result<(Pages, &'static Fonts)> {
 
 /// Warns when the words name another student.
 fn names_of_others(db: &Reading<'_>, record: &Record, parts: &[Part]) -> Result<Vec<String>> {
-    let words: String =
-        parts.iter().filter(|p| !p.left_out).map(|p| text::folded(&p.text)).collect::<Vec<_>>().join(" ");
+    let words: String = parts
+        .iter()
+        .filter(|p| !p.left_out)
+        .map(|p| text::folded(&p.text))
+        .collect::<Vec<_>>()
+        .join(" ");
     let others = list(db, ListStudents::default())?;
     Ok(others
         .into_iter()
@@ -146,7 +152,11 @@ pub fn edit(db: &Writing<'_>, edit: EditLetter) -> Result<Draft> {
     let text = edit.text.map(|text| p.note("text", &text, "The text"));
     p.done()?;
     let mut owns = store::owns(db, edit.visit)?;
-    let over = compose(&record).into_iter().find(|part| part.key == edit.part).map(|part| part.text).unwrap_or_default();
+    let over = compose(&record)
+        .into_iter()
+        .find(|part| part.key == edit.part)
+        .map(|part| part.text)
+        .unwrap_or_default();
     let own = Own { text: text.filter(|text| *text != over), left_out: edit.left_out, over };
     if own.text.is_none() && !own.left_out {
         owns.remove(&edit.part);

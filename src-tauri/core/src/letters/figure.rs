@@ -18,7 +18,8 @@ pub(super) fn figure(line: &Line, columns: &[Column]) -> Piece {
         columns.iter().filter(|c| line.cells.iter().any(|cell| cell.visit == c.visit)).collect();
     let seen = &seen[seen.len().saturating_sub(MOST)..];
     let step = (WIDTH - 2.0 * LEFT) / seen.len().max(1) as f32;
-    let mut marks = vec![text(LEFT, 10.0, 10.0, Weight::Strong, Anchor::Start, Ink::Ink, &line.title)];
+    let mut marks =
+        vec![text(LEFT, 10.0, 10.0, Weight::Strong, Anchor::Start, Ink::Ink, &line.title)];
     let asked = format!("{} · {} asked", line.condition.words(), line.criterion.words());
     marks.push(text(WIDTH - LEFT, 10.0, 9.0, Weight::Plain, Anchor::End, Ink::Soft, &asked));
     let criterion = y(f64::from(line.criterion.need) / f64::from(line.criterion.of));
@@ -32,7 +33,11 @@ pub(super) fn figure(line: &Line, columns: &[Column]) -> Piece {
         let blocks: Vec<&Block> = blocks.collect();
         let apart = (step * 0.24).min(16.0);
         for (k, block) in blocks.iter().enumerate() {
-            let shift = if blocks.len() < 2 { 0.0 } else { apart * (2.0 * k as f32 / (blocks.len() - 1) as f32 - 1.0) };
+            let shift = if blocks.len() < 2 {
+                0.0
+            } else {
+                apart * (2.0 * k as f32 / (blocks.len() - 1) as f32 - 1.0)
+            };
             points.push((n, x + shift, block));
         }
     }
@@ -72,7 +77,8 @@ fn alt(line: &Line, seen: &[&Column]) -> String {
     let visits: Vec<String> = seen
         .iter()
         .map(|column| {
-            let marks = line.cells.iter().filter(|c| c.visit == column.visit).flat_map(|c| &c.marks);
+            let marks =
+                line.cells.iter().filter(|c| c.visit == column.visit).flat_map(|c| &c.marks);
             let said: Vec<String> =
                 marks.map(|m| format!("{} {}", m.kind.words(), count_words(m.count))).collect();
             let said = if said.is_empty() { "not tested".to_owned() } else { said.join(", ") };

@@ -20,7 +20,10 @@ type Numbers = Vec<Part>;
 pub fn issue(db: &Writing<'_>, of: OfVisit) -> Result<Issued> {
     let record = record(db, visits::Which { visit: of.visit })?;
     if !matches!(record.visit.stage, Stage::Open | Stage::Closed) {
-        return Err(Error::not_possible("not_started", "A letter is written from what happened: this visit was not started."));
+        return Err(Error::not_possible(
+            "not_started",
+            "A letter is written from what happened: this visit was not started.",
+        ));
     }
     let parts: Numbers = parts(db, &record)?;
     let sheet = sheet::sheet(db, &record, &parts, db.now())?;
@@ -73,7 +76,9 @@ pub fn show(db: &Reading<'_>, which: Which) -> Result<Issued> {
 pub fn document(db: &Reading<'_>, letter: LetterId) -> Result<(String, Vec<u8>)> {
     let issued = store::issued(db, letter)?;
     if digest::sha256(&issued.pdf) != issued.sha256 {
-        return Err(Error::Fault(format!("the document of letter {letter} is not what was issued")));
+        return Err(Error::Fault(format!(
+            "the document of letter {letter} is not what was issued"
+        )));
     }
     let visit = visits::show(db, visits::Which { visit: issued.visit })?;
     let day = issued.at.to_string();

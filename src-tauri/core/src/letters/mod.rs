@@ -22,7 +22,9 @@ use crate::kinds::ids::{LetterId, StudentId, VisitId};
 use crate::print::{FontUsed, Pages};
 
 /// A part of a letter, in the order a letter has them.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
 #[serde(rename_all = "snake_case")]
 pub enum PartKey {
     /// The greeting and what the visit was.

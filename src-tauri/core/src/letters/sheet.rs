@@ -11,7 +11,12 @@ use crate::kinds::Instant;
 use crate::print::{Piece, Sheet};
 
 /// The sheet of a letter.
-pub(super) fn sheet(db: &Reading<'_>, record: &Record, parts: &[Part], issued: Instant) -> Result<Sheet> {
+pub(super) fn sheet(
+    db: &Reading<'_>,
+    record: &Record,
+    parts: &[Part],
+    issued: Instant,
+) -> Result<Sheet> {
     let whole = chart(db, OfStudent { student: record.student.id })?;
     let chart = up_to_this_visit(whole, record);
     let mut pieces = vec![
@@ -43,7 +48,11 @@ pub(super) fn sheet(db: &Reading<'_>, record: &Record, parts: &[Part], issued: I
 
 fn place_and_days(record: &Record) -> String {
     let place = &record.visit.place;
-    if place.is_empty() { record.visit.when() } else { format!("{place} · {}", record.visit.when()) }
+    if place.is_empty() {
+        record.visit.when()
+    } else {
+        format!("{place} · {}", record.visit.when())
+    }
 }
 
 fn paragraphs(text: &str) -> impl Iterator<Item = String> + '_ {

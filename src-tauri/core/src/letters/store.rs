@@ -35,9 +35,10 @@ pub(super) fn json<T: Serialize>(value: &T) -> Result<String> {
 
 /// The coach's words in the draft of a visit's letter.
 pub(super) fn owns(db: &Reading<'_>, visit: VisitId) -> Result<Owns> {
-    let kept = db.one("SELECT draft FROM letter WHERE visit = ? AND issued IS NULL", [visit], |row| {
-        row.get::<_, String>("draft")
-    })?;
+    let kept =
+        db.one("SELECT draft FROM letter WHERE visit = ? AND issued IS NULL", [visit], |row| {
+            row.get::<_, String>("draft")
+        })?;
     kept.map_or_else(
         || Ok(Owns::new()),
         |kept| serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string())),
@@ -54,12 +55,20 @@ pub(super) fn keep_draft(db: &Writing<'_>, visit: VisitId, owns: &Owns) -> Resul
         db.execute("UPDATE letter SET draft = ? WHERE id = ?", params![draft, id])?;
     } else {
         let id: LetterId = db.id();
-        db.execute("INSERT INTO letter (id, visit, draft) VALUES (?, ?, ?)", params![id, visit, draft])?;
+        db.execute(
+            "INSERT INTO letter (id, visit, draft) VALUES (?, ?, ?)",
+            params![id, visit, draft],
+        )?;
     }
     Ok(())
 }
 
-pub(super) fn freeze(db: &Writing<'_>, visit: VisitId, id: LetterId, frozen: &Frozen) -> Result<()> {
+pub(super) fn freeze(
+    db: &Writing<'_>,
+    visit: VisitId,
+    id: LetterId,
+    frozen: &Frozen,
+) -> Result<()> {
     db.execute(
         "INSERT INTO letter (id, visit, draft) VALUES (?, ?, '{}') ON CONFLICT (id) DO NOTHING",
         params![id, visit],
@@ -72,16 +81,22 @@ pub(super) fn freeze(db: &Writing<'_>, visit: VisitId, id: LetterId, frozen: &Fr
 }
 
 pub(super) fn issued(db: &Reading<'_>, id: LetterId) -> Result<Stored> {
-    db.found("letter", &id, "SELECT * FROM letter WHERE id = ? AND issued IS NOT NULL", [id], |row| {
-        Ok(Stored {
-            visit: row.get("visit")?,
-            at: row.get("issued")?,
-            text: row.get("text")?,
-            pdf: row.get("pdf")?,
-            sha256: row.get("sha256")?,
-            fonts: row.get("fonts")?,
-        })
-    })
+    db.found(
+        "letter",
+        &id,
+        "SELECT * FROM letter WHERE id = ? AND issued IS NOT NULL",
+        [id],
+        |row| {
+            Ok(Stored {
+                visit: row.get("visit")?,
+                at: row.get("issued")?,
+                text: row.get("text")?,
+                pdf: row.get("pdf")?,
+                sha256: row.get("sha256")?,
+                fonts: row.get("fonts")?,
+            })
+        },
+    )
 }
 
 pub(super) fn issued_of(db: &Reading<'_>, visit: VisitId) -> Result<Vec<IssuedLine>> {

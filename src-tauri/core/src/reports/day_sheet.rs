@@ -10,8 +10,8 @@ use crate::goals::decide::{AtVisit, proposals};
 use crate::goals::show::{OfStudent, list as goals_of};
 use crate::goals::state::is_carried;
 use crate::goals::{Kind, carry};
-use crate::kinds::text::counted;
 use crate::kinds::ids::{LessonId, StudentId, VisitId};
+use crate::kinds::text::counted;
 use crate::kinds::{Day, Time};
 use crate::lessons::{self, Lesson, LessonState, ListLessons};
 use crate::letters::{self, LetterState, ListLetters};
@@ -134,7 +134,14 @@ fn here_words(here: &[&Visit], day: Day) -> Vec<String> {
         .collect()
 }
 
-fn line(visit: &Visit, leads: Leads, when: &str, late: bool, what: String, why: String) -> SheetLine {
+fn line(
+    visit: &Visit,
+    leads: Leads,
+    when: &str,
+    late: bool,
+    what: String,
+    why: String,
+) -> SheetLine {
     SheetLine {
         when: when.to_owned(),
         late,
@@ -161,16 +168,21 @@ fn before(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>
             let what = format!("Start {}\u{2019}s visit.", visit.name);
             lines.push(line(visit, Leads::StartVisit, "now", false, what, waiting));
         } else {
-            let when = if starts_in == 1 { "tomorrow".to_owned() } else { format!("in {starts_in} days") };
+            let when =
+                if starts_in == 1 { "tomorrow".to_owned() } else { format!("in {starts_in} days") };
             let what = format!("{} comes.", visit.name);
             let why = format!("{}. {waiting}", days.words());
             lines.push(line(visit, Leads::Visit, &when, false, what, why));
         }
     }
     let soon = ListLessons { visit: None, from: Some(day), to: Some(day.plus(1)) };
-    for lesson in lessons::list(db, soon)?.iter().filter(|l| l.state == LessonState::Planned && l.court.is_none()) {
+    for lesson in lessons::list(db, soon)?
+        .iter()
+        .filter(|l| l.state == LessonState::Planned && l.court.is_none())
+    {
         let Some(first) = lesson.students.first() else { continue };
-        let when = if lesson.day == day { format!("by {}", lesson.starts) } else { "tomorrow".to_owned() };
+        let when =
+            if lesson.day == day { format!("by {}", lesson.starts) } else { "tomorrow".to_owned() };
         lines.push(SheetLine {
             when,
             late: false,
@@ -188,7 +200,8 @@ fn before(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>
 /// "Two goals wait for their retest." in as few words as stay true.
 fn waiting_words(db: &Reading<'_>, student: StudentId) -> Result<String> {
     let goals = goals_of(db, OfStudent { student })?;
-    let carried = goals.iter().filter(|g| is_carried(g.standing.state) && !g.visits.is_empty()).count();
+    let carried =
+        goals.iter().filter(|g| is_carried(g.standing.state) && !g.visits.is_empty()).count();
     Ok(match carried {
         0 => "No goals yet.".to_owned(),
         1 => "One goal waits for its retest.".to_owned(),
@@ -239,7 +252,9 @@ fn goal_words(goals: &[OnCourt]) -> Vec<String> {
     if active.is_empty() {
         return vec!["no goals yet".to_owned()];
     }
-    let named = |kind: Kind| active.iter().filter(move |g| g.offer == kind).map(|g| g.goal.goal.title.clone());
+    let named = |kind: Kind| {
+        active.iter().filter(move |g| g.offer == kind).map(|g| g.goal.goal.title.clone())
+    };
     let retests: Vec<String> = named(Kind::Retest).collect();
     let rest: Vec<String> = named(Kind::Practice).collect();
     let mut words = Vec::new();
@@ -280,11 +295,23 @@ fn after(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>>
         let why = if undecided == 0 {
             "Everything is decided.".to_owned()
         } else {
-            format!("{} to decide.", counted(i64::try_from(undecided).unwrap_or(0), "goal", "goals"))
+            format!(
+                "{} to decide.",
+                counted(i64::try_from(undecided).unwrap_or(0), "goal", "goals")
+            )
         };
-        lines.push(line(visit, Leads::Visit, &when, late, format!("Close {}\u{2019}s visit.", visit.name), why));
+        lines.push(line(
+            visit,
+            Leads::Visit,
+            &when,
+            late,
+            format!("Close {}\u{2019}s visit.", visit.name),
+            why,
+        ));
     }
-    for owed in letters::list(db, ListLetters::default())?.iter().filter(|l| l.state != LetterState::Issued) {
+    for owed in
+        letters::list(db, ListLetters::default())?.iter().filter(|l| l.state != LetterState::Issued)
+    {
         let since = day.since(owed.last_day);
         if !(0..=90).contains(&since) {
             continue;
@@ -292,16 +319,36 @@ fn after(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>>
         let Some(visit) = visits.iter().find(|v| v.id == owed.visit) else { continue };
         let goals = carry::at_visit(db, owed.visit)?.len();
         let draft = if owed.state == LetterState::Draft { " You began to edit it." } else { "" };
-        let why = format!("Written from {} and {}.{draft}", visit.when(), counted(i64::try_from(goals).unwrap_or(0), "goal", "goals"));
-        lines.push(line(visit, Leads::Letter, &ago(since), since > 7, format!("Letter for {}.", visit.name), why));
+        let why = format!(
+            "Written from {} and {}.{draft}",
+            visit.when(),
+            counted(i64::try_from(goals).unwrap_or(0), "goal", "goals")
+        );
+        lines.push(line(
+            visit,
+            Leads::Letter,
+            &ago(since),
+            since > 7,
+            format!("Letter for {}.", visit.name),
+            why,
+        ));
     }
     for visit in visits.iter().filter(|v| v.stage == Stage::Expected) {
-        let Some(span) = visit.expected.filter(|span| span.first.plus(-31) <= day) else { continue };
+        let Some(span) = visit.expected.filter(|span| span.first.plus(-31) <= day) else {
+            continue;
+        };
         let late = span.last < day;
         let (seen, waiting) = (last_seen(visits, visit, day), waiting_words(db, visit.student)?);
         let why = [format!("Expected {}.", visits::expected_words(span)), seen, waiting].join(" ");
         let when = if late { "past".to_owned() } else { "to ask".to_owned() };
-        lines.push(line(visit, Leads::Student, &when, late, format!("Ask {} about the days.", visit.name), why.replace("  ", " ")));
+        lines.push(line(
+            visit,
+            Leads::Student,
+            &when,
+            late,
+            format!("Ask {} about the days.", visit.name),
+            why.replace("  ", " "),
+        ));
     }
     Ok(lines)
 }

@@ -57,7 +57,8 @@ pub fn packs() -> Vec<Pack> {
 /// # Errors
 /// `NotFound` when there is no such pack.
 pub fn list(db: &Reading<'_>, ask: OfSport) -> Result<Vec<SkillLine>> {
-    let pack = super::pack(&ask.sport).ok_or_else(|| Error::NotFound { what: "sport", id: ask.sport.clone() })?;
+    let pack = super::pack(&ask.sport)
+        .ok_or_else(|| Error::NotFound { what: "sport", id: ask.sport.clone() })?;
     let mut skills: Vec<SkillLine> = pack
         .skills
         .iter()

@@ -159,9 +159,14 @@ impl Profile {
         if !zone.is_empty() {
             p.zone("zone", &zone, "The time zone");
         }
-        let sport = if self.sport.trim().is_empty() { "racquetball".to_owned() } else { self.sport };
+        let sport =
+            if self.sport.trim().is_empty() { "racquetball".to_owned() } else { self.sport };
         if crate::sports::pack(&sport).is_none() {
-            p.add("sport", "no_such_sport", format!("There is no sport pack named \u{201c}{sport}\u{201d}."));
+            p.add(
+                "sport",
+                "no_such_sport",
+                format!("There is no sport pack named \u{201c}{sport}\u{201d}."),
+            );
         }
         let read = Self {
             name: p.name("name", &self.name, "The name"),

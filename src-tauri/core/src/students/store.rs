@@ -72,7 +72,8 @@ pub(super) fn find(db: &Reading<'_>, id: StudentId) -> Result<Student> {
         Ok((row.get::<_, String>("role")?, contact(row)?))
     })?;
     for (role, contact) in contacts {
-        *(if role == "guardian" { &mut profile.guardian } else { &mut profile.payer }) = Some(contact);
+        *(if role == "guardian" { &mut profile.guardian } else { &mut profile.payer }) =
+            Some(contact);
     }
     let age = Day::parse(&profile.born).and_then(|born| db.today().date().years_since(born.date()));
     Ok(Student {

@@ -30,10 +30,14 @@ pub fn open(db: &Writing<'_>, which: Which) -> Result<Visit> {
     let refuse = |code, words: &str| Err(Error::not_possible(code, words));
     match visit.stage {
         Stage::Planned => {}
-        Stage::Expected => return refuse("no_days", "This visit is only expected. Give it its days first."),
+        Stage::Expected => {
+            return refuse("no_days", "This visit is only expected. Give it its days first.");
+        }
         Stage::Open => return refuse("open", "This visit is open already."),
         Stage::Closed => return refuse("closed", "This visit is closed. Open it again instead."),
-        Stage::CalledOff => return refuse("called_off", "This visit was called off. Plan a new one."),
+        Stage::CalledOff => {
+            return refuse("called_off", "This visit was called off. Plan a new one.");
+        }
     }
     let others = list(db, ListVisits { student: Some(visit.student), ..ListVisits::default() })?;
     for left_open in others.iter().filter(|v| v.stage == Stage::Open && v.from() <= visit.from()) {
@@ -42,11 +46,11 @@ pub fn open(db: &Writing<'_>, which: Which) -> Result<Visit> {
     }
     store::set_opened(db, visit.id, db.today())?;
     let carried = carry::into_visit(db, visit.student, visit.id)?;
-    db.label(format!("Visit started: {}, {} carried", visit.name, crate::kinds::text::counted(
-        i64::try_from(carried.len()).unwrap_or(0),
-        "goal",
-        "goals",
-    )));
+    db.label(format!(
+        "Visit started: {}, {} carried",
+        visit.name,
+        crate::kinds::text::counted(i64::try_from(carried.len()).unwrap_or(0), "goal", "goals",)
+    ));
     show(db, which)
 }
 
@@ -57,7 +61,10 @@ pub fn open(db: &Writing<'_>, which: Which) -> Result<Visit> {
 pub fn close(db: &Writing<'_>, which: Which) -> Result<Visit> {
     let visit = show(db, which)?;
     if visit.stage != Stage::Open {
-        return Err(Error::not_possible("not_open", "This visit is not open, so there is nothing to close."));
+        return Err(Error::not_possible(
+            "not_open",
+            "This visit is not open, so there is nothing to close.",
+        ));
     }
     carry::settle(db, visit.id)?;
     store::set_closed(db, visit.id, Some(db.today()))?;
@@ -75,9 +82,11 @@ pub fn reopen(db: &Writing<'_>, which: Which) -> Result<Visit> {
         return Err(Error::not_possible("not_closed", "This visit is not closed."));
     }
     let others = list(db, ListVisits { student: Some(visit.student), ..ListVisits::default() })?;
-    let later = others
-        .iter()
-        .any(|v| matches!(v.stage, Stage::Open | Stage::Closed) && v.id != visit.id && v.from() > visit.from());
+    let later = others.iter().any(|v| {
+        matches!(v.stage, Stage::Open | Stage::Closed)
+            && v.id != visit.id
+            && v.from() > visit.from()
+    });
     if later {
         return Err(Error::not_possible(
             "later_visit",
@@ -100,7 +109,10 @@ pub fn call_off(db: &Writing<'_>, call_off: CallOffVisit) -> Result<Visit> {
     let reason = p.reason("reason", &call_off.reason, "The reason");
     p.done()?;
     if !matches!(visit.stage, Stage::Expected | Stage::Planned) {
-        return Err(Error::not_possible("started", "This visit was started, so it cannot be called off. Close it instead."));
+        return Err(Error::not_possible(
+            "started",
+            "This visit was started, so it cannot be called off. Close it instead.",
+        ));
     }
     store::set_called_off(db, visit.id, db.today(), &reason)?;
     db.label(format!("Visit called off: {}", visit.name));

@@ -6,8 +6,8 @@ use serde::{Deserialize, Serialize};
 use super::{Visit, Which, store};
 use crate::app::Reading;
 use crate::error::Result;
-use crate::kinds::ids::StudentId;
 use crate::kinds::Day;
+use crate::kinds::ids::StudentId;
 
 /// Which visits to list.
 #[derive(Clone, Copy, Debug, Default, Serialize, Deserialize, JsonSchema)]

@@ -89,6 +89,8 @@ impl Visit {
 pub fn expected_words(span: Span) -> String {
     use chrono::Datelike;
     let (a, b) = (span.first.date(), span.last.date());
-    let whole_month = a.day() == 1 && (a.year(), a.month()) == (b.year(), b.month()) && span.last.plus(1).date().day() == 1;
+    let whole_month = a.day() == 1
+        && (a.year(), a.month()) == (b.year(), b.month())
+        && span.last.plus(1).date().day() == 1;
     if whole_month { format!("around {}", a.format("%B %Y")) } else { span.words() }
 }

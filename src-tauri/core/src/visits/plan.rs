@@ -143,9 +143,17 @@ fn read_days(p: &mut Problems, first: &str, last: &str) -> Span {
     let days = Span { first, last };
     if fine && !p.any() {
         if last < first {
-            p.add("last_day", "ends_before_start", format!("The visit ends on {} but starts on {}.", last.words(), first.words()));
+            p.add(
+                "last_day",
+                "ends_before_start",
+                format!("The visit ends on {} but starts on {}.", last.words(), first.words()),
+            );
         } else if days.days() > LONGEST_DAYS {
-            p.add("last_day", "too_long", format!("That is {} days; a visit has at most {LONGEST_DAYS}.", days.days()));
+            p.add(
+                "last_day",
+                "too_long",
+                format!("That is {} days; a visit has at most {LONGEST_DAYS}.", days.days()),
+            );
         }
     }
     days
@@ -161,7 +169,11 @@ fn no_overlap(
     if !p.any()
         && let Some(other) = store::overlapping(db, student, itself, days)?
     {
-        p.add("first_day", "overlaps", format!("There is a visit on some of these days already: {}.", other.words()));
+        p.add(
+            "first_day",
+            "overlaps",
+            format!("There is a visit on some of these days already: {}.", other.words()),
+        );
     }
     Ok(())
 }

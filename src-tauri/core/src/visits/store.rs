@@ -36,7 +36,13 @@ pub(super) fn insert(
     Ok(())
 }
 
-pub(super) fn update(db: &Writing<'_>, id: VisitId, facility: &Facility, days: Span, note: &str) -> Result<()> {
+pub(super) fn update(
+    db: &Writing<'_>,
+    id: VisitId,
+    facility: &Facility,
+    days: Span,
+    note: &str,
+) -> Result<()> {
     db.execute(
         "UPDATE visit SET facility = ?, zone = ?, first_day = ?, last_day = ?, note = ? WHERE id = ?",
         params![facility.id, facility.place.zone, days.first, days.last, note, id],
@@ -55,7 +61,10 @@ pub(super) fn set_closed(db: &Writing<'_>, id: VisitId, day: Option<Day>) -> Res
 }
 
 pub(super) fn set_called_off(db: &Writing<'_>, id: VisitId, day: Day, reason: &str) -> Result<()> {
-    db.execute("UPDATE visit SET called_off = ?, reason = ? WHERE id = ?", params![day, reason, id])?;
+    db.execute(
+        "UPDATE visit SET called_off = ?, reason = ? WHERE id = ?",
+        params![day, reason, id],
+    )?;
     Ok(())
 }
 
@@ -116,7 +125,9 @@ fn span(row: &Row<'_>, first: &str, last: &str) -> rusqlite::Result<Option<Span>
 
 fn visit(row: &Row<'_>) -> rusqlite::Result<Visit> {
     let days = span(row, "first_day", "last_day")?;
-    let is = |column: &str| -> rusqlite::Result<bool> { Ok(row.get::<_, Option<Day>>(column)?.is_some()) };
+    let is = |column: &str| -> rusqlite::Result<bool> {
+        Ok(row.get::<_, Option<Day>>(column)?.is_some())
+    };
     let stage = if is("called_off")? {
         Stage::CalledOff
     } else if is("closed")? {
@@ -128,8 +139,14 @@ fn visit(row: &Row<'_>) -> rusqlite::Result<Visit> {
     } else {
         Stage::Expected
     };
-    let (name, town): (Option<String>, Option<String>) = (row.get("facility_name")?, row.get("town")?);
-    let place = [name, town].into_iter().flatten().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
+    let (name, town): (Option<String>, Option<String>) =
+        (row.get("facility_name")?, row.get("town")?);
+    let place = [name, town]
+        .into_iter()
+        .flatten()
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join(", ");
     Ok(Visit {
         id: row.get("id")?,
         student: row.get("student")?,
