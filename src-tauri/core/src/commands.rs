@@ -4,6 +4,7 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::LazyLock;
 
+use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
@@ -229,15 +230,15 @@ pub fn listed() -> Vec<Listed> {
             name: c.name,
             about: c.about,
             writes: c.writes,
-            input: whole_schema(c.input),
-            output: whole_schema(c.output),
+            input: whole_schema(SchemaSettings::default().for_deserialize(), c.input),
+            output: whole_schema(SchemaSettings::default().for_serialize(), c.output),
         })
         .collect()
 }
 
 /// A schema that stands by itself, with the definitions it names inside.
-pub(crate) fn whole_schema(make: fn(&mut SchemaGenerator) -> Schema) -> Schema {
-    let mut schemas = SchemaGenerator::default();
+pub(crate) fn whole_schema(settings: SchemaSettings, make: fn(&mut SchemaGenerator) -> Schema) -> Schema {
+    let mut schemas = settings.into_generator();
     let mut schema = make(&mut schemas);
     let definitions = schemas.take_definitions(true);
     if !definitions.is_empty() {

@@ -175,7 +175,7 @@ export type PageItem =
       /**
        * Place in [`Pages::elements`].
        */
-      element?: number | null;
+      element: number | null;
       /**
        * Left end.
        */
@@ -207,7 +207,7 @@ export type PageItem =
       /**
        * Place in [`Pages::elements`].
        */
-      element?: number | null;
+      element: number | null;
       /**
        * The points in order.
        */
@@ -223,14 +223,14 @@ export type PageItem =
        * @minItems 2
        * @maxItems 2
        */
-      dash?: [number, number] | null;
+      dash: [number, number] | null;
     }
   | {
       kind: 'circle';
       /**
        * Place in [`Pages::elements`].
        */
-      element?: number | null;
+      element: number | null;
       /**
        * Its centre.
        *
@@ -245,18 +245,18 @@ export type PageItem =
       /**
        * The ink inside.
        */
-      fill?: Ink | null;
+      fill: Ink | null;
       /**
        * The line around it.
        */
-      stroke?: Stroke | null;
+      stroke: Stroke | null;
     }
   | {
       kind: 'rect';
       /**
        * Place in [`Pages::elements`].
        */
-      element?: number | null;
+      element: number | null;
       /**
        * Left edge.
        */
@@ -276,11 +276,11 @@ export type PageItem =
       /**
        * The ink inside.
        */
-      fill?: Ink | null;
+      fill: Ink | null;
       /**
        * The line around it.
        */
-      stroke?: Stroke | null;
+      stroke: Stroke | null;
     };
 /**
  * A part of a sheet.
@@ -382,7 +382,7 @@ export interface Block {
   /**
    * The lesson it was in, if any.
    */
-  lesson?: LessonId | null;
+  lesson: LessonId | null;
   /**
    * Its order among the goal's blocks at the visit.
    */
@@ -587,6 +587,32 @@ export interface Contact {
   /**
    * Full name.
    */
+  name: string;
+  /**
+   * As in mother, club, employer.
+   */
+  relation: string;
+  /**
+   * E-mail address.
+   */
+  email: string;
+  /**
+   * Telephone number, as dialled.
+   */
+  phone: string;
+  /**
+   * Postal address, several lines.
+   */
+  address: string;
+}
+/**
+ * A guardian or payer.
+ *
+ */
+export interface ContactInput {
+  /**
+   * Full name.
+   */
   name?: string;
   /**
    * As in mother, club, employer.
@@ -622,7 +648,7 @@ export interface Court {
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * k of n.
@@ -647,7 +673,7 @@ export interface Decision {
   /**
    * The visit at whose end it was taken; `None` between visits.
    */
-  visit?: VisitId | null;
+  visit: VisitId | null;
   day: Day;
   kind: Choice;
   /**
@@ -657,7 +683,7 @@ export interface Decision {
   /**
    * For a raise: the new goal.
    */
-  raised_to?: GoalId | null;
+  raised_to: GoalId | null;
 }
 /**
  * An input with nothing in it.
@@ -672,7 +698,7 @@ export interface DeskBackUpOutput {
   /**
    * The path.
    */
-  path?: string | null;
+  path: string | null;
 }
 /**
  * An input with nothing in it.
@@ -783,7 +809,7 @@ export interface DeskLookOutput {
   /**
    * The file that is open.
    */
-  open?: FileName | null;
+  open: FileName | null;
   /**
    * Files that were open before and are still there, newest first.
    */
@@ -827,7 +853,7 @@ export interface DeskOpenLetterOutput {
   /**
    * The path.
    */
-  path?: string | null;
+  path: string | null;
 }
 /**
  * A coach file as the desk names it.
@@ -860,7 +886,7 @@ export interface DeskRestoreOutput {
   /**
    * The path.
    */
-  path?: string | null;
+  path: string | null;
 }
 /**
  * An input with nothing in it.
@@ -900,7 +926,7 @@ export interface DeskSaveLetterOutput {
   /**
    * The path.
    */
-  path?: string | null;
+  path: string | null;
 }
 /**
  * A file to look at.
@@ -942,7 +968,7 @@ export interface ExchangeReadCsvOutput {
   /**
    * What would be taken, and what not and why.
    */
-  preview?: Preview | null;
+  preview: Preview | null;
   /**
    * Who is in the coach file already.
    */
@@ -1003,7 +1029,7 @@ export interface SeasonRow {
   /**
    * The student's mail address.
    */
-  email?: string | null;
+  email: string | null;
   /**
    * The first day of the visit.
    */
@@ -1015,7 +1041,7 @@ export interface SeasonRow {
   /**
    * The town or facility.
    */
-  place?: string | null;
+  place: string | null;
   /**
    * What was worked on.
    */
@@ -1023,21 +1049,21 @@ export interface SeasonRow {
   /**
    * The cue.
    */
-  cue?: string | null;
+  cue: string | null;
   /**
    * Fed, live, set game or match.
    */
-  condition?: Condition | null;
+  condition: Condition | null;
   /**
    * The criterion.
    */
-  criterion?: Count | null;
+  criterion: Count | null;
   kind: CsvKind;
   count: Count;
   /**
    * A note.
    */
-  note?: string | null;
+  note: string | null;
 }
 /**
  * One reason why a row was not taken. A row can have several.
@@ -1051,7 +1077,7 @@ export interface NotTaken {
   /**
    * The name of the column, or nothing where the whole row is meant.
    */
-  column?: string | null;
+  column: string | null;
   /**
    * The kind of reason.
    */
@@ -1099,7 +1125,7 @@ export interface StudentSeen {
   /**
    * The first mail address found.
    */
-  email?: string | null;
+  email: string | null;
   /**
    * How many rows were taken for this student.
    */
@@ -1206,7 +1232,7 @@ export interface FacilitiesAddCourtOutput {
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * What is kept about a facility; the form and the record are the same.
@@ -1216,23 +1242,23 @@ export interface Place {
   /**
    * Its name.
    */
-  name?: string;
+  name: string;
   /**
    * The town.
    */
-  town?: string;
+  town: string;
   /**
    * IANA zone.
    */
-  zone?: string;
+  zone: string;
   /**
    * Postal address, several lines.
    */
-  address?: string;
+  address: string;
   /**
    * The coach's own notes: desk, parking, who to ask.
    */
-  notes?: string;
+  notes: string;
 }
 /**
  * What is kept about a facility; the form and the record are the same.
@@ -1274,7 +1300,7 @@ export interface FacilitiesAddOutput {
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * Which court.
@@ -1297,7 +1323,7 @@ export interface FacilitiesArchiveCourtOutput {
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * Which facility.
@@ -1320,7 +1346,7 @@ export interface FacilitiesArchiveOutput {
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * Which facility.
@@ -1343,7 +1369,7 @@ export interface FacilitiesBringBackOutput {
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * A changed court.
@@ -1374,7 +1400,7 @@ export interface FacilitiesChangeCourtOutput {
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * A changed facility.
@@ -1382,7 +1408,33 @@ export interface FacilitiesChangeCourtOutput {
  */
 export interface FacilitiesChangeInput {
   facility: FacilityId;
-  place: Place;
+  place: PlaceInput;
+}
+/**
+ * What is kept about a facility; the form and the record are the same.
+ *
+ */
+export interface PlaceInput {
+  /**
+   * Its name.
+   */
+  name?: string;
+  /**
+   * The town.
+   */
+  town?: string;
+  /**
+   * IANA zone.
+   */
+  zone?: string;
+  /**
+   * Postal address, several lines.
+   */
+  address?: string;
+  /**
+   * The coach's own notes: desk, parking, who to ask.
+   */
+  notes?: string;
 }
 /**
  * A facility as stored.
@@ -1398,7 +1450,7 @@ export interface FacilitiesChangeOutput {
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * What to list.
@@ -1424,7 +1476,7 @@ export interface Facility {
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * Which facility.
@@ -1447,7 +1499,7 @@ export interface FacilitiesShowOutput {
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * An input with nothing in it.
@@ -1518,7 +1570,7 @@ export interface Goal {
   /**
    * The goal it was raised from.
    */
-  came_from?: GoalId | null;
+  came_from: GoalId | null;
   /**
    * Its words, oldest first; the last are in force.
    */
@@ -1561,7 +1613,7 @@ export interface Proposal {
    * What is proposed: carry on; `None` for a goal that closes by itself because it is kept, or
    * that is closed already.
    */
-  propose?: Choice | null;
+  propose: Choice | null;
   /**
    * Why, in words.
    */
@@ -1569,7 +1621,7 @@ export interface Proposal {
   /**
    * Whether it was decided at this visit already.
    */
-  decided?: Decision | null;
+  decided: Decision | null;
 }
 /**
  * A goal as shown.
@@ -1600,7 +1652,7 @@ export interface Standing {
   /**
    * The visit at which it was last moved to kept.
    */
-  kept_at?: VisitId | null;
+  kept_at: VisitId | null;
   /**
    * Every step, in time.
    */
@@ -1614,12 +1666,12 @@ export interface Step {
   /**
    * The visit; `None` for a decision between visits.
    */
-  visit?: VisitId | null;
+  visit: VisitId | null;
   day: Day;
   /**
    * The block, where one did it.
    */
-  block?: BlockId | null;
+  block: BlockId | null;
   from: State;
   to: State;
   /**
@@ -1629,7 +1681,7 @@ export interface Step {
   /**
    * The change the block shows.
    */
-  since?: Since | null;
+  since: Since | null;
 }
 /**
  * A change against the block it is measured from.
@@ -1725,11 +1777,11 @@ export interface Line {
   /**
    * The goal it was raised from: its line joins this one.
    */
-  came_from?: GoalId | null;
+  came_from: GoalId | null;
   /**
    * The visit at which it was kept.
    */
-  kept_at?: VisitId | null;
+  kept_at: VisitId | null;
   /**
    * Whether it is worked on at most as one of so many, or waits.
    */
@@ -1793,7 +1845,7 @@ export interface GoalsEndBlockOutput {
   /**
    * The lesson it was in, if any.
    */
-  lesson?: LessonId | null;
+  lesson: LessonId | null;
   /**
    * Its order among the goal's blocks at the visit.
    */
@@ -1857,7 +1909,7 @@ export interface GoalsEnterTotalOutput {
   /**
    * The lesson it was in, if any.
    */
-  lesson?: LessonId | null;
+  lesson: LessonId | null;
   /**
    * Its order among the goal's blocks at the visit.
    */
@@ -1908,7 +1960,7 @@ export interface Jotting {
   /**
    * The goal it is about, if any.
    */
-  goal?: GoalId | null;
+  goal: GoalId | null;
   day: Day;
   /**
    * The words.
@@ -1946,7 +1998,7 @@ export interface OnCourt {
   /**
    * The block being counted now, if any.
    */
-  open?: Block | null;
+  open: Block | null;
   /**
    * Its blocks at this visit that were ended.
    */
@@ -2156,7 +2208,7 @@ export interface GoalsStartBlockOutput {
   /**
    * The lesson it was in, if any.
    */
-  lesson?: LessonId | null;
+  lesson: LessonId | null;
   /**
    * Its order among the goal's blocks at the visit.
    */
@@ -2197,7 +2249,7 @@ export interface GoalsTakeBackOutput {
   /**
    * The lesson it was in, if any.
    */
-  lesson?: LessonId | null;
+  lesson: LessonId | null;
   /**
    * Its order among the goal's blocks at the visit.
    */
@@ -2242,7 +2294,7 @@ export interface GoalsTouchOutput {
   /**
    * The lesson it was in, if any.
    */
-  lesson?: LessonId | null;
+  lesson: LessonId | null;
   /**
    * Its order among the goal's blocks at the visit.
    */
@@ -2364,7 +2416,7 @@ export interface Lesson {
   /**
    * The court, once known.
    */
-  court?: CourtId | null;
+  court: CourtId | null;
   /**
    * Its name, or empty.
    */
@@ -2385,7 +2437,7 @@ export interface Lesson {
   /**
    * Minutes taught, when cut short.
    */
-  given?: number | null;
+  given: number | null;
   /**
    * Why cut short, called off or missed.
    */
@@ -2432,7 +2484,7 @@ export interface LessonsCallOffOutput {
   /**
    * The court, once known.
    */
-  court?: CourtId | null;
+  court: CourtId | null;
   /**
    * Its name, or empty.
    */
@@ -2453,7 +2505,7 @@ export interface LessonsCallOffOutput {
   /**
    * Minutes taught, when cut short.
    */
-  given?: number | null;
+  given: number | null;
   /**
    * Why cut short, called off or missed.
    */
@@ -2514,7 +2566,7 @@ export interface LessonsChangeOutput {
   /**
    * The court, once known.
    */
-  court?: CourtId | null;
+  court: CourtId | null;
   /**
    * Its name, or empty.
    */
@@ -2535,7 +2587,7 @@ export interface LessonsChangeOutput {
   /**
    * Minutes taught, when cut short.
    */
-  given?: number | null;
+  given: number | null;
   /**
    * Why cut short, called off or missed.
    */
@@ -2611,7 +2663,7 @@ export interface LessonsCutShortOutput {
   /**
    * The court, once known.
    */
-  court?: CourtId | null;
+  court: CourtId | null;
   /**
    * Its name, or empty.
    */
@@ -2632,7 +2684,7 @@ export interface LessonsCutShortOutput {
   /**
    * Minutes taught, when cut short.
    */
-  given?: number | null;
+  given: number | null;
   /**
    * Why cut short, called off or missed.
    */
@@ -2675,7 +2727,7 @@ export interface LessonsGiveOutput {
   /**
    * The court, once known.
    */
-  court?: CourtId | null;
+  court: CourtId | null;
   /**
    * Its name, or empty.
    */
@@ -2696,7 +2748,7 @@ export interface LessonsGiveOutput {
   /**
    * Minutes taught, when cut short.
    */
-  given?: number | null;
+  given: number | null;
   /**
    * Why cut short, called off or missed.
    */
@@ -2761,7 +2813,7 @@ export interface LessonsMissOutput {
   /**
    * The court, once known.
    */
-  court?: CourtId | null;
+  court: CourtId | null;
   /**
    * Its name, or empty.
    */
@@ -2782,7 +2834,7 @@ export interface LessonsMissOutput {
   /**
    * Minutes taught, when cut short.
    */
-  given?: number | null;
+  given: number | null;
   /**
    * Why cut short, called off or missed.
    */
@@ -2837,7 +2889,7 @@ export interface LessonsNoteOutput {
   /**
    * The court, once known.
    */
-  court?: CourtId | null;
+  court: CourtId | null;
   /**
    * Its name, or empty.
    */
@@ -2858,7 +2910,7 @@ export interface LessonsNoteOutput {
   /**
    * Minutes taught, when cut short.
    */
-  given?: number | null;
+  given: number | null;
   /**
    * Why cut short, called off or missed.
    */
@@ -2922,7 +2974,7 @@ export interface LessonsPlanOutput {
   /**
    * The court, once known.
    */
-  court?: CourtId | null;
+  court: CourtId | null;
   /**
    * Its name, or empty.
    */
@@ -2943,7 +2995,7 @@ export interface LessonsPlanOutput {
   /**
    * Minutes taught, when cut short.
    */
-  given?: number | null;
+  given: number | null;
   /**
    * Why cut short, called off or missed.
    */
@@ -2986,7 +3038,7 @@ export interface LessonsShowOutput {
   /**
    * The court, once known.
    */
-  court?: CourtId | null;
+  court: CourtId | null;
   /**
    * Its name, or empty.
    */
@@ -3007,7 +3059,7 @@ export interface LessonsShowOutput {
   /**
    * Minutes taught, when cut short.
    */
-  given?: number | null;
+  given: number | null;
   /**
    * Why cut short, called off or missed.
    */
@@ -3042,11 +3094,11 @@ export interface LetterLine {
   /**
    * The issued letter.
    */
-  letter?: LetterId | null;
+  letter: LetterId | null;
   /**
    * When it was issued.
    */
-  at?: Instant | null;
+  at: Instant | null;
 }
 /**
  * Which visit's letter.
@@ -3175,15 +3227,15 @@ export interface SheetElement {
   /**
    * The element it is inside of, by place in [`Pages::elements`]; `None` is the document.
    */
-  inside?: number | null;
+  inside: number | null;
   /**
    * What a figure shows, in words.
    */
-  alt?: string | null;
+  alt: string | null;
   /**
    * Where a figure stands.
    */
-  frame?: SheetFrame | null;
+  frame: SheetFrame | null;
 }
 /**
  * A box on a page.
@@ -3558,7 +3610,7 @@ export interface PackSurface {
   /**
    * Whether the rules give `along` as a least height and the wall may be higher.
    */
-  at_least?: boolean;
+  at_least: boolean;
 }
 /**
  * A line, given by the edge the rules measure.
@@ -3630,7 +3682,7 @@ export interface RuleSet {
   /**
    * What the numbers leave out.
    */
-  notes?: string[];
+  notes: string[];
   /**
    * Where it comes from.
    */
@@ -3655,6 +3707,64 @@ export interface PackGame {
  *
  */
 export interface Profile {
+  /**
+   * Full name.
+   */
+  name: string;
+  /**
+   * How a letter addresses the student; empty means by the first name.
+   */
+  called: string;
+  /**
+   * E-mail address.
+   */
+  email: string;
+  /**
+   * Telephone number.
+   */
+  phone: string;
+  /**
+   * The hand, once asked.
+   */
+  hand: Hand | null;
+  /**
+   * What is played, once asked.
+   */
+  plays: Plays | null;
+  /**
+   * IANA zone where the student lives; empty while not asked.
+   */
+  zone: string;
+  /**
+   * Birth date as YYYY-MM-DD; empty while not told.
+   */
+  born: string;
+  /**
+   * The sport pack's id; empty means racquetball.
+   */
+  sport: string;
+  /**
+   * What the student wants, in the student's own words.
+   */
+  wants: string;
+  /**
+   * The coach's own notes.
+   */
+  about: string;
+  /**
+   * Who consents for a minor.
+   */
+  guardian: Contact | null;
+  /**
+   * Who pays, if not the student.
+   */
+  payer: Contact | null;
+}
+/**
+ * What is kept about a student; the form and the record are the same.
+ *
+ */
+export interface ProfileInput {
   /**
    * Full name.
    */
@@ -3702,11 +3812,11 @@ export interface Profile {
   /**
    * Who consents for a minor.
    */
-  guardian?: Contact | null;
+  guardian?: ContactInput | null;
   /**
    * Who pays, if not the student.
    */
-  payer?: Contact | null;
+  payer?: ContactInput | null;
 }
 /**
  * Which day.
@@ -3739,7 +3849,7 @@ export interface ReportsDaySheetOutput {
   /**
    * The first hour after the last lesson that is still to come; `None` when there is none.
    */
-  free_from?: Time | null;
+  free_from: Time | null;
   /**
    * What must be in place.
    */
@@ -3783,11 +3893,11 @@ export interface SheetLine {
   /**
    * The visit, if it is about one.
    */
-  visit?: VisitId | null;
+  visit: VisitId | null;
   /**
    * The lesson, if it is about one.
    */
-  lesson?: LessonId | null;
+  lesson: LessonId | null;
 }
 /**
  * What to find.
@@ -3829,19 +3939,19 @@ export interface SettingsChangeOutput {
   /**
    * The coach's name, as letters are signed.
    */
-  name?: string;
+  name: string;
   /**
    * Lines under the name in the letterhead: address, telephone, mail.
    */
-  letterhead?: string;
+  letterhead: string;
   /**
    * The closing of a letter.
    */
-  closing?: string;
+  closing: string;
   /**
    * Whether this file holds the invented sample season.
    */
-  sample?: boolean;
+  sample: boolean;
 }
 /**
  * An input with nothing in it.
@@ -3856,19 +3966,19 @@ export interface SettingsShowOutput {
   /**
    * The coach's name, as letters are signed.
    */
-  name?: string;
+  name: string;
   /**
    * Lines under the name in the letterhead: address, telephone, mail.
    */
-  letterhead?: string;
+  letterhead: string;
   /**
    * The closing of a letter.
    */
-  closing?: string;
+  closing: string;
   /**
    * Whether this file holds the invented sample season.
    */
-  sample?: boolean;
+  sample: boolean;
 }
 /**
  * A skill to choose.
@@ -3954,7 +4064,7 @@ export interface StudentLine {
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * What is kept about a student; the form and the record are the same.
@@ -4008,11 +4118,11 @@ export interface StudentsAddInput {
   /**
    * Who consents for a minor.
    */
-  guardian?: Contact | null;
+  guardian?: ContactInput | null;
   /**
    * Who pays, if not the student.
    */
-  payer?: Contact | null;
+  payer?: ContactInput | null;
 }
 /**
  * A student as stored.
@@ -4028,11 +4138,11 @@ export interface StudentsAddOutput {
   /**
    * Age in years on the coach's calendar today, where the birth date is known.
    */
-  age?: number | null;
+  age: number | null;
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * Which student.
@@ -4055,11 +4165,11 @@ export interface StudentsArchiveOutput {
   /**
    * Age in years on the coach's calendar today, where the birth date is known.
    */
-  age?: number | null;
+  age: number | null;
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * Which student.
@@ -4082,11 +4192,11 @@ export interface StudentsBringBackOutput {
   /**
    * Age in years on the coach's calendar today, where the birth date is known.
    */
-  age?: number | null;
+  age: number | null;
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * A changed profile.
@@ -4094,7 +4204,7 @@ export interface StudentsBringBackOutput {
  */
 export interface StudentsChangeInput {
   student: StudentId;
-  profile: Profile;
+  profile: ProfileInput;
 }
 /**
  * A student as stored.
@@ -4110,11 +4220,11 @@ export interface StudentsChangeOutput {
   /**
    * Age in years on the coach's calendar today, where the birth date is known.
    */
-  age?: number | null;
+  age: number | null;
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * What to list.
@@ -4155,11 +4265,11 @@ export interface StudentsShowOutput {
   /**
    * Age in years on the coach's calendar today, where the birth date is known.
    */
-  age?: number | null;
+  age: number | null;
   /**
    * The day put away.
    */
-  archived?: Day | null;
+  archived: Day | null;
 }
 /**
  * A visit as stored.
@@ -4175,7 +4285,7 @@ export interface Visit {
   /**
    * The facility, once known.
    */
-  facility?: FacilityId | null;
+  facility: FacilityId | null;
   /**
    * Its name and town, or empty.
    */
@@ -4187,11 +4297,11 @@ export interface Visit {
   /**
    * The days, once agreed.
    */
-  days?: Span | null;
+  days: Span | null;
   /**
    * While only expected: the span in which it may fall.
    */
-  expected?: Span | null;
+  expected: Span | null;
   stage: Stage;
   /**
    * A word under its column, as in "late flight".
@@ -4231,7 +4341,7 @@ export interface VisitsCallOffOutput {
   /**
    * The facility, once known.
    */
-  facility?: FacilityId | null;
+  facility: FacilityId | null;
   /**
    * Its name and town, or empty.
    */
@@ -4243,11 +4353,11 @@ export interface VisitsCallOffOutput {
   /**
    * The days, once agreed.
    */
-  days?: Span | null;
+  days: Span | null;
   /**
    * While only expected: the span in which it may fall.
    */
-  expected?: Span | null;
+  expected: Span | null;
   stage: Stage;
   /**
    * A word under its column, as in "late flight".
@@ -4296,7 +4406,7 @@ export interface VisitsChangeOutput {
   /**
    * The facility, once known.
    */
-  facility?: FacilityId | null;
+  facility: FacilityId | null;
   /**
    * Its name and town, or empty.
    */
@@ -4308,11 +4418,11 @@ export interface VisitsChangeOutput {
   /**
    * The days, once agreed.
    */
-  days?: Span | null;
+  days: Span | null;
   /**
    * While only expected: the span in which it may fall.
    */
-  expected?: Span | null;
+  expected: Span | null;
   stage: Stage;
   /**
    * A word under its column, as in "late flight".
@@ -4348,7 +4458,7 @@ export interface VisitsCloseOutput {
   /**
    * The facility, once known.
    */
-  facility?: FacilityId | null;
+  facility: FacilityId | null;
   /**
    * Its name and town, or empty.
    */
@@ -4360,11 +4470,11 @@ export interface VisitsCloseOutput {
   /**
    * The days, once agreed.
    */
-  days?: Span | null;
+  days: Span | null;
   /**
    * While only expected: the span in which it may fall.
    */
-  expected?: Span | null;
+  expected: Span | null;
   stage: Stage;
   /**
    * A word under its column, as in "late flight".
@@ -4416,7 +4526,7 @@ export interface VisitsExpectOutput {
   /**
    * The facility, once known.
    */
-  facility?: FacilityId | null;
+  facility: FacilityId | null;
   /**
    * Its name and town, or empty.
    */
@@ -4428,11 +4538,11 @@ export interface VisitsExpectOutput {
   /**
    * The days, once agreed.
    */
-  days?: Span | null;
+  days: Span | null;
   /**
    * While only expected: the span in which it may fall.
    */
-  expected?: Span | null;
+  expected: Span | null;
   stage: Stage;
   /**
    * A word under its column, as in "late flight".
@@ -4486,7 +4596,7 @@ export interface VisitsOpenOutput {
   /**
    * The facility, once known.
    */
-  facility?: FacilityId | null;
+  facility: FacilityId | null;
   /**
    * Its name and town, or empty.
    */
@@ -4498,11 +4608,11 @@ export interface VisitsOpenOutput {
   /**
    * The days, once agreed.
    */
-  days?: Span | null;
+  days: Span | null;
   /**
    * While only expected: the span in which it may fall.
    */
-  expected?: Span | null;
+  expected: Span | null;
   stage: Stage;
   /**
    * A word under its column, as in "late flight".
@@ -4551,7 +4661,7 @@ export interface VisitsPlanOutput {
   /**
    * The facility, once known.
    */
-  facility?: FacilityId | null;
+  facility: FacilityId | null;
   /**
    * Its name and town, or empty.
    */
@@ -4563,11 +4673,11 @@ export interface VisitsPlanOutput {
   /**
    * The days, once agreed.
    */
-  days?: Span | null;
+  days: Span | null;
   /**
    * While only expected: the span in which it may fall.
    */
-  expected?: Span | null;
+  expected: Span | null;
   stage: Stage;
   /**
    * A word under its column, as in "late flight".
@@ -4603,7 +4713,7 @@ export interface VisitsReopenOutput {
   /**
    * The facility, once known.
    */
-  facility?: FacilityId | null;
+  facility: FacilityId | null;
   /**
    * Its name and town, or empty.
    */
@@ -4615,11 +4725,11 @@ export interface VisitsReopenOutput {
   /**
    * The days, once agreed.
    */
-  days?: Span | null;
+  days: Span | null;
   /**
    * While only expected: the span in which it may fall.
    */
-  expected?: Span | null;
+  expected: Span | null;
   stage: Stage;
   /**
    * A word under its column, as in "late flight".
@@ -4655,7 +4765,7 @@ export interface VisitsShowOutput {
   /**
    * The facility, once known.
    */
-  facility?: FacilityId | null;
+  facility: FacilityId | null;
   /**
    * Its name and town, or empty.
    */
@@ -4667,11 +4777,11 @@ export interface VisitsShowOutput {
   /**
    * The days, once agreed.
    */
-  days?: Span | null;
+  days: Span | null;
   /**
    * While only expected: the span in which it may fall.
    */
-  expected?: Span | null;
+  expected: Span | null;
   stage: Stage;
   /**
    * A word under its column, as in "late flight".

@@ -3,9 +3,20 @@ import type { Component } from 'svelte';
 import type { Route } from '../kit/route';
 import Coach from './Coach.svelte';
 import DaySheet from './DaySheet.svelte';
+import EditStudent from './EditStudent.svelte';
+import Goal from './Goal.svelte';
+import Import from './Import.svelte';
+import Issued from './Issued.svelte';
+import Letter from './Letter.svelte';
 import Letters from './Letters.svelte';
+import NewPlace from './NewPlace.svelte';
+import NewStudent from './NewStudent.svelte';
+import OnCourt from './OnCourt.svelte';
 import People from './People.svelte';
+import Place from './Place.svelte';
 import Places from './Places.svelte';
+import Student from './Student.svelte';
+import Visit from './Visit.svelte';
 
 /** What a screen is given: the parts of the address that its path names. Most need none. */
 export interface ScreenProps {
@@ -16,6 +27,8 @@ export interface ScreenProps {
 export interface Screen extends Route {
   /** The words of its entry in the head, for the screens that have one. */
   nav?: string;
+  /** Fills the window, without the head. */
+  bare?: true;
   component: Component<ScreenProps> | Component<Record<string, never>>;
 }
 
@@ -23,7 +36,19 @@ export interface Screen extends Route {
 export const screens: readonly Screen[] = [
   { path: '/', nav: 'Day sheet', component: DaySheet },
   { path: '/people', nav: 'People', component: People },
+  { path: '/people/new', component: NewStudent },
+  { path: '/people/:student', component: Student },
+  { path: '/people/:student/edit', component: EditStudent },
+  { path: '/goals/:goal', component: Goal },
+  { path: '/visits/:visit', component: Visit },
+  { path: '/court/:visit', bare: true, component: OnCourt },
+  { path: '/court/:visit/:lesson', bare: true, component: OnCourt },
   { path: '/places', nav: 'Places', component: Places },
+  { path: '/places/new', component: NewPlace },
+  { path: '/places/:facility', component: Place },
   { path: '/letters', nav: 'Letters', component: Letters },
+  { path: '/letters/:visit', component: Letter },
+  { path: '/issued/:letter', component: Issued },
+  { path: '/import', component: Import },
   { path: '/coach', nav: 'Coach', component: Coach },
 ];

@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
@@ -61,8 +62,8 @@ impl DeskCommand {
             name: self.name,
             about: self.about,
             writes: true,
-            input: super::whole_schema(self.input),
-            output: super::whole_schema(self.output),
+            input: commands::whole_schema(SchemaSettings::default().for_deserialize(), self.input),
+            output: commands::whole_schema(SchemaSettings::default().for_serialize(), self.output),
         }
     }
 }

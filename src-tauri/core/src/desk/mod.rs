@@ -7,7 +7,7 @@ mod recent;
 
 use std::path::{Path, PathBuf};
 
-use schemars::{JsonSchema, SchemaGenerator};
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
@@ -137,11 +137,6 @@ impl Desk {
 /// The desk's own commands, for the generated TypeScript.
 pub fn listed() -> Vec<Listed> {
     acts::table().iter().map(acts::DeskCommand::listed).collect()
-}
-
-/// A schema with its definitions inside.
-fn whole_schema(make: fn(&mut SchemaGenerator) -> schemars::Schema) -> schemars::Schema {
-    commands::whole_schema(make)
 }
 
 fn name_of(path: &Path) -> String {

@@ -1,11 +1,11 @@
 // What lies on the desk: the coach file that is open, those that were open before.
-import { call, type OnDesk } from '../../ipc';
+import { call, type Output } from '../../ipc';
 import { toTrouble, type Trouble } from '../../kit/problems';
 
 /** The desk of this window. */
 class DeskState {
   /** What lies there; null until it was looked at. */
-  now: OnDesk | null = $state.raw(null);
+  now: Output<'desk.look'> | null = $state.raw(null);
   /** Why it could not be looked at. */
   trouble: Trouble | null = $state.raw(null);
 

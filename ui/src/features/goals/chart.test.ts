@@ -1,7 +1,7 @@
 // The carry chart's geometry: nothing lost, nothing on top of anything else.
 import { expect, test } from 'vitest';
-import type { Chart, Line, Mark } from '../../ipc';
-import { columnsThatFit, draw, size, spread, wrapped } from './chart';
+import type { Line, Mark } from '../../ipc';
+import { columnsThatFit, draw, type Chart, size, spread, wrapped } from './chart';
 
 const mark = (kind: Mark['kind'], made: number, tries = 10): Mark => ({
   block: `${kind}${made}`,
@@ -49,7 +49,11 @@ const cell = (visit: string, ...marks: Mark[]) => ({
 });
 
 test('a visit passed without a retest is joined by a dotted thread', () => {
-  const drawn = draw(chart([line({ cells: [cell('a', mark('end_test', 8)), cell('c', mark('retest', 4))] })]), 0, 6);
+  const drawn = draw(
+    chart([line({ cells: [cell('a', mark('end_test', 8)), cell('c', mark('retest', 4))] })]),
+    0,
+    6,
+  );
   expect(drawn.rows[0]?.threads).toMatchObject([{ gap: true }]);
 });
 
@@ -70,7 +74,12 @@ test('counts under one column stand apart', () => {
 test('a kept goal that was raised says kept and is joined to what it became', () => {
   const drawn = draw(
     chart([
-      line({ goal: 'old', state: 'raised', kept_at: 'b', cells: [cell('a', mark('end_test', 8)), cell('b', mark('retest', 8))] }),
+      line({
+        goal: 'old',
+        state: 'raised',
+        kept_at: 'b',
+        cells: [cell('a', mark('end_test', 8)), cell('b', mark('retest', 8))],
+      }),
       line({ goal: 'new', came_from: 'old', cells: [cell('b')] }),
     ]),
     0,
@@ -82,7 +91,11 @@ test('a kept goal that was raised says kept and is joined to what it became', ()
 });
 
 test('only the columns asked for are drawn, and goals without any of them are left out', () => {
-  const drawn = draw(chart([line({ cells: [cell('a', mark('end_test', 8))] }), line({ goal: 'h', cells: [cell('c')] })]), 1, 2);
+  const drawn = draw(
+    chart([line({ cells: [cell('a', mark('end_test', 8))] }), line({ goal: 'h', cells: [cell('c')] })]),
+    1,
+    2,
+  );
   expect(drawn.columns.map((c) => c.column.visit)).toEqual(['b', 'c']);
   expect(drawn.rows.map((r) => r.line.goal)).toEqual(['h']);
 });

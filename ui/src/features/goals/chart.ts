@@ -1,6 +1,9 @@
 // The geometry of the carry chart: where each mark, line and word stands. Pure; the component only draws it.
-import type { Chart, Column, Line, Mark } from '../../ipc';
+import type { Column, Line, Mark, Output } from '../../ipc';
 import { askedWords, countWords, kindWords, stateWords } from './words';
+
+/** The whole chart, as the core gives it. */
+export type Chart = Output<'goals.chart'>;
 
 /** Widths and heights of the chart's parts, in its own units. */
 export const size = { left: 300, column: 112, right: 180, head: 60, row: 108 } as const;
@@ -115,7 +118,15 @@ function row(line: Line, top: number, chart: Chart, xOf: Map<string, number>): D
     if (x === undefined) continue;
     const here = cell.marks.map((mark, k): Dot => {
       const shift = cell.marks.length < 2 ? 0 : 14 * ((2 * k) / (cell.marks.length - 1) - 1);
-      return { x: x + shift, y: y(mark.rate), low: y(mark.low), high: y(mark.high), countX: x + shift, mark, visit: cell.visit };
+      return {
+        x: x + shift,
+        y: y(mark.rate),
+        low: y(mark.low),
+        high: y(mark.high),
+        countX: x + shift,
+        mark,
+        visit: cell.visit,
+      };
     });
     spread(
       here.map((dot) => dot.x),
@@ -150,7 +161,11 @@ function row(line: Line, top: number, chart: Chart, xOf: Map<string, number>): D
     title: wrapped(line.title, 34, 2),
     asked: askedWords(line),
     state: line.state === 'raised' && kept ? 'kept' : stateWords[line.state],
-    why: wrapped(line.state === 'raised' ? 'raised to a harder goal' : line.waits ? `waits · ${line.why}` : line.why, 25, 3),
+    why: wrapped(
+      line.state === 'raised' ? 'raised to a harder goal' : line.waits ? `waits · ${line.why}` : line.why,
+      25,
+      3,
+    ),
     criterion:
       xs.length > 0
         ? { x1: Math.min(...xs) - 20, x2: last + 20, y: y(line.criterion.need / line.criterion.of) }

@@ -1,0 +1,20 @@
+// A profile goes into the form and out again unchanged.
+import { expect, test } from 'vitest';
+import { subWords, toForm, toProfile } from './profile';
+
+test('what is not known stays not known', () => {
+  expect(toProfile(toForm({ name: 'Ana' }))).toMatchObject({ name: 'Ana', hand: null, plays: null });
+});
+
+test('a guardian is kept', () => {
+  const profile = toProfile(
+    toForm({ guardian: { name: 'K', relation: 'mother', email: '', phone: '', address: '' } }),
+  );
+  expect(profile.guardian).toMatchObject({ name: 'K', relation: 'mother' });
+});
+
+test('the line under the name says only what is known', () => {
+  expect(subWords({ hand: 'left', plays: 'doubles' }, 61)).toBe('left-handed · doubles · 61');
+  expect(subWords({ hand: null, plays: null }, null)).toBe('');
+  expect(subWords({ hand: null, plays: null }, 13)).toBe('13, a minor');
+});

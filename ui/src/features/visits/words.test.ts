@@ -1,0 +1,13 @@
+// Months as runs of days.
+import { expect, test } from 'vitest';
+import { daysOfMonth, monthsFrom } from './words';
+
+test('a month has its own number of days', () => {
+  expect(daysOfMonth('2028-02')).toEqual({ from: '2028-02-01', to: '2028-02-29' });
+  expect(daysOfMonth('2026-12')).toEqual({ from: '2026-12-01', to: '2026-12-31' });
+  expect(daysOfMonth('2026-13')).toBeNull();
+});
+
+test('months go on over the year', () => {
+  expect(monthsFrom('2026-11-25', 3)).toEqual(['2026-11', '2026-12', '2027-01']);
+});
