@@ -28,7 +28,12 @@ impl Ground {
     }
 
     /// Runs a command; a panic is an answer too.
-    pub fn run(&self, desk: &mut Option<Desk>, name: &str, input: Value) -> Result<Answer, Failure> {
+    pub fn run(
+        &self,
+        desk: &mut Option<Desk>,
+        name: &str,
+        input: Value,
+    ) -> Result<Answer, Failure> {
         let asked = catch_unwind(AssertUnwindSafe(|| match desk {
             Some(desk) => desk.call(name, input),
             None => Err(Error::NoFile),
@@ -67,5 +72,6 @@ pub fn put_away(app: &AppHandle) {
 
 fn words_of(panic: &(dyn std::any::Any + Send)) -> String {
     let text = panic.downcast_ref::<&str>().map(ToString::to_string);
-    text.or_else(|| panic.downcast_ref::<String>().cloned()).unwrap_or_else(|| "a panic without words".to_owned())
+    text.or_else(|| panic.downcast_ref::<String>().cloned())
+        .unwrap_or_else(|| "a panic without words".to_owned())
 }

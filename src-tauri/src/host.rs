@@ -46,7 +46,10 @@ impl Host for ThisMachine {
         tauri_plugin_opener::open_path(path, None::<&str>).map_err(|_| {
             Error::not_possible(
                 "no_viewer",
-                format!("This machine has no program that opens it. The document is saved as {}.", path.display()),
+                format!(
+                    "This machine has no program that opens it. The document is saved as {}.",
+                    path.display()
+                ),
             )
         })
     }

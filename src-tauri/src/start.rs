@@ -54,7 +54,10 @@ pub fn set_up(app: &AppHandle) -> Result<(), Box<dyn StdError>> {
         carryover_demo::make_for_window,
         Box::new(ThisMachine { app: app.clone(), folder: folder.clone() }),
     );
-    app.manage(Ground { desk: Mutex::new(Some(desk)), faults: Faults::at(folder.join("faults.log")) });
+    app.manage(Ground {
+        desk: Mutex::new(Some(desk)),
+        faults: Faults::at(folder.join("faults.log")),
+    });
     open_first(app, asked);
     Ok(window::open(app, &folder)?)
 }
@@ -119,7 +122,8 @@ fn come_again(app: &AppHandle, asked: Asked) {
 /// Says what kept a file named at the start from being opened; the page knows nothing of it.
 fn tell(app: &AppHandle, failure: &Failure) {
     eprintln!("{}", failure.words);
-    let dialog = app.dialog().message(&failure.words).title("Carryover").kind(MessageDialogKind::Error);
+    let dialog =
+        app.dialog().message(&failure.words).title("Carryover").kind(MessageDialogKind::Error);
     dialog.show(|_| {});
 }
 

@@ -41,7 +41,8 @@ pub fn raise(app: &AppHandle) {
 /// Whether an address is the program's own page: `tauri://localhost`, which Windows spells
 /// `http://tauri.localhost`.
 fn is_our_page(to: &Url) -> bool {
-    let (scheme, host) = if cfg!(windows) { ("http", "tauri.localhost") } else { ("tauri", "localhost") };
+    let (scheme, host) =
+        if cfg!(windows) { ("http", "tauri.localhost") } else { ("tauri", "localhost") };
     to.scheme() == scheme && to.host_str() == Some(host) && to.port().is_none()
 }
 

@@ -88,7 +88,8 @@ fn token() -> String {
 
 /// The window's content policy.
 fn policy(configuration: &Path) -> Result<String> {
-    let text = std::fs::read_to_string(configuration).with_context(|| configuration.display().to_string())?;
+    let text = std::fs::read_to_string(configuration)
+        .with_context(|| configuration.display().to_string())?;
     let configuration: Value = serde_json::from_str(&text)?;
     let policy = configuration.pointer("/app/security/csp").and_then(Value::as_str);
     Ok(policy.context("app.security.csp in the window's configuration")?.to_owned())
@@ -150,7 +151,9 @@ impl Bridge {
         if path.split('/').any(|part| part == "..") {
             return plain(404, "not here");
         }
-        let Ok(mut bytes) = std::fs::read(self.dist.join(path)) else { return plain(404, "not here") };
+        let Ok(mut bytes) = std::fs::read(self.dist.join(path)) else {
+            return plain(404, "not here");
+        };
         if path == "index.html" {
             let tag = format!("<head><meta name=\"carryover-bridge\" content=\"{}\">", self.token);
             bytes = String::from_utf8_lossy(&bytes).replacen("<head>", &tag, 1).into_bytes();

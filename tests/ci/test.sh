@@ -1,18 +1,23 @@
 #!/usr/bin/env bash
-# Runs every test, headless.
+# Runs every test, headless; the first stage that fails ends it.
 source "$(dirname "$0")/needs.sh"
 
 stage "packages"
 # shellcheck disable=SC2086
 packages $build_packages $test_packages
 node_modules ui
+node_modules tests
 
 stage "format, lints, types, unit tests of the page"
 cargo fmt --all --check
 (cd ui && npm run -s format:check && npm run -s lint && npm run -s check && npm run -s test)
+(cd ui && npx --no-install prettier --no-config --print-width 110 --single-quote --trailing-comma all --check '../tests/**/*.mjs')
 
 stage "the page"
 (cd ui && npm run -s build)
+
+stage "lints of the programs"
+cargo clippy --workspace --all-targets -- -D warnings
 
 stage "build"
 cargo build --workspace --all-targets
@@ -20,18 +25,23 @@ cargo build --workspace --all-targets
 stage "the page's types fit the command table"
 target/debug/carryover-cli commands --window | (cd ui && npm run -s bindings:check)
 
-stage "lints of the core"
-cargo clippy --workspace --all-targets -- -D warnings
-
 stage "outside tools"
 if [ ! -x tests/.venv/bin/python ]; then python3 -m venv tests/.venv; fi
 tests/.venv/bin/pip install -q --disable-pip-version-check -r tests/outside/requirements.txt
 export CARRYOVER_PYTHON="$root/tests/.venv/bin/python"
 
-stage "core tests"
+stage "tests of the core and of the whole"
 cargo test --workspace
 
 stage "outside checks"
-for check in tests/outside/*.py; do
-  "$CARRYOVER_PYTHON" "$check" target/debug/carryover-cli
+for check in intervals zones; do
+  "$CARRYOVER_PYTHON" "tests/outside/$check.py" target/debug/carryover-cli
 done
+
+stage "stories in a browser"
+(cd tests && npm run -s browser)
+
+stage "stories in the window"
+tests/ci/window.sh
+
+stage "all of it passed"

@@ -46,8 +46,9 @@ fn is_source(path: &str) -> bool {
 fn texts() -> Vec<(String, String)> {
     let binary = ["ttf", "png", "pdf", "lock", "carryover", "ico", "jpg"];
     let files = files_below("").into_iter().filter(|path| !binary.contains(&ending(path)));
-    let texts: Vec<_> =
-        files.filter_map(|path| Some((std::fs::read_to_string(root().join(&path)).ok()?, path))).collect();
+    let texts: Vec<_> = files
+        .filter_map(|path| Some((std::fs::read_to_string(root().join(&path)).ok()?, path)))
+        .collect();
     assert!(texts.len() > 100, "the files were found at all");
     texts.into_iter().map(|(text, path)| (path, text)).collect()
 }
@@ -56,7 +57,10 @@ fn texts() -> Vec<(String, String)> {
 fn the_top_holds_only_what_belongs_there() {
     for entry in std::fs::read_dir(root()).unwrap() {
         let name = entry.unwrap().file_name().to_string_lossy().into_owned();
-        assert!(name.starts_with('.') || TOP.contains(&name.as_str()), "{name} does not belong at the top");
+        assert!(
+            name.starts_with('.') || TOP.contains(&name.as_str()),
+            "{name} does not belong at the top"
+        );
     }
 }
 
@@ -64,9 +68,13 @@ fn the_top_holds_only_what_belongs_there() {
 fn every_source_file_opens_with_what_it_is_for() {
     for path in files_below("").iter().filter(|path| is_source(path)) {
         let text = read(path);
-        let text = text.strip_prefix("#!").map_or(text.as_str(), |rest| rest.split_once('\n').unwrap().1);
+        let text =
+            text.strip_prefix("#!").map_or(text.as_str(), |rest| rest.split_once('\n').unwrap().1);
         let (_, begins) = SOURCE.iter().find(|(of, _)| *of == ending(path)).unwrap();
-        assert!(begins.iter().any(|begin| text.starts_with(begin)), "{path} opens without a comment");
+        assert!(
+            begins.iter().any(|begin| text.starts_with(begin)),
+            "{path} opens without a comment"
+        );
     }
 }
 
@@ -94,7 +102,8 @@ fn no_file_names_a_machine_or_a_registry() {
 
 #[test]
 fn no_test_is_skipped() {
-    let never = [["#[ig", "nore"], [".sk", "ip("], [".on", "ly("], [".fix", "me("], [".to", "do("]].map(|p| p.concat());
+    let never = [["#[ig", "nore"], [".sk", "ip("], [".on", "ly("], [".fix", "me("], [".to", "do("]]
+        .map(|p| p.concat());
     for (path, text) in texts().iter().filter(|(path, _)| is_source(path)) {
         for (number, line) in (1..).zip(text.lines()) {
             // An iterator of Rust may leave out its first items.

@@ -20,7 +20,8 @@ fn read(path: &str) -> String {
 
 /// Every file below a folder of the project, by its path from the top; what tools make is left out.
 fn files_below(folder: &str) -> Vec<String> {
-    const MADE: [&str; 8] = ["target", "node_modules", "dist", "dist-gallery", ".venv", ".git", "out", "gen"];
+    const MADE: [&str; 8] =
+        ["target", "node_modules", "dist", "dist-gallery", ".venv", ".git", "out", "gen"];
     let root = root();
     let (mut found, mut folders) = (Vec::new(), vec![root.join(folder)]);
     while let Some(folder) = folders.pop() {
@@ -32,7 +33,8 @@ fn files_below(folder: &str) -> Vec<String> {
                     folders.push(entry.path());
                 }
             } else {
-                let path = entry.path().strip_prefix(&root).unwrap().to_string_lossy().replace('\\', "/");
+                let path =
+                    entry.path().strip_prefix(&root).unwrap().to_string_lossy().replace('\\', "/");
                 found.push(path);
             }
         }

@@ -45,7 +45,10 @@ fn the_written_schema_is_the_one_a_new_file_gets() {
     let now = check::schema_of(&Connection::open(&path).unwrap()).unwrap();
     let written = read("migrations/schema.sql");
     // The comment at its head is the file's own.
-    let written: String =
-        written.lines().skip_while(|line| line.starts_with("-- ")).map(|line| format!("{line}\n")).collect();
+    let written: String = written
+        .lines()
+        .skip_while(|line| line.starts_with("-- "))
+        .map(|line| format!("{line}\n"))
+        .collect();
     assert_eq!(written.trim(), now.trim(), "migrations/schema.sql should be:\n{now}");
 }

@@ -20,7 +20,10 @@ fn the_page_may_run_the_one_command_and_nothing_else() {
     assert_eq!(capability["windows"], json!(["main"]));
     assert!(capability.get("remote").is_none(), "no page from elsewhere has a permission");
     let build = read("src-tauri/build.rs");
-    assert!(build.contains(".commands(&[\"call\"])"), "undeclared, every command would be open to the page");
+    assert!(
+        build.contains(".commands(&[\"call\"])"),
+        "undeclared, every command would be open to the page"
+    );
 }
 
 #[test]
@@ -34,7 +37,10 @@ fn the_content_policy_is_strict() {
         assert!(!policy.contains(never), "the policy has {never}: {policy}");
     }
     let weakened = &app["security"]["dangerousDisableAssetCspModification"];
-    assert!(weakened.is_null(), "the shell adds the hashes of its own scripts, instead of a hole for all");
+    assert!(
+        weakened.is_null(),
+        "the shell adds the hashes of its own scripts, instead of a hole for all"
+    );
 }
 
 /// What only the bridge says.

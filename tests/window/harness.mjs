@@ -35,7 +35,7 @@ const PATIENCE = 15_000;
 /** Asks until the answer is neither false nor a throw; then gives it. */
 export async function until(what, ask) {
   const end = Date.now() + PATIENCE;
-  for (let last; ; ) {
+  for (let last; ;) {
     try {
       const answer = await ask();
       if (answer) return answer;
@@ -66,7 +66,8 @@ const isThere = (pid) => {
   }
 };
 
-const childrenOf = (pid) => readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').split(' ').filter(Boolean).map(Number);
+const childrenOf = (pid) =>
+  readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').split(' ').filter(Boolean).map(Number);
 
 /** Starts the program on a folder, with arguments such as `--file PATH`, and waits for its page. */
 export async function startWindow(folder, ...args) {
@@ -164,7 +165,9 @@ class Window {
   async press(...keys) {
     const down = keys.map((value) => ({ type: 'keyDown', value }));
     const up = keys.toReversed().map((value) => ({ type: 'keyUp', value }));
-    await this.#ask('POST', '/actions', { actions: [{ type: 'key', id: 'keys', actions: [...down, ...up] }] });
+    await this.#ask('POST', '/actions', {
+      actions: [{ type: 'key', id: 'keys', actions: [...down, ...up] }],
+    });
   }
 
   /** Runs a function in the page and gives what it returns, or what its promise comes to. */
@@ -208,7 +211,9 @@ class Window {
 
   /** Closes the window as a coach would, and waits until the program has ended. The driver's own way to close kills. */
   async close() {
-    const [shown] = execFileSync('xdotool', ['search', '--onlyvisible', '--pid', String(this.pid)]).toString().split('\n');
+    const [shown] = execFileSync('xdotool', ['search', '--onlyvisible', '--pid', String(this.pid)])
+      .toString()
+      .split('\n');
     execFileSync('xdotool', ['windowactivate', '--sync', shown, 'key', '--window', '0', 'alt+F4']);
     await this.#ended();
   }
