@@ -59,12 +59,15 @@ story('a second start comes to the window that is there', async ({ folder, start
   }
 });
 
-story('a file that is open in the window is refused to others, and free again once it is closed', async ({ folder, start }) => {
-  const file = await makeFile(folder, undefined, 'Used');
-  const window = await start('--file', file);
-  await window.read('This file is still empty.');
-  assert.throws(() => act(file, 'students.list'), /open in another window or program/);
-  await window.close();
-  assert.ok(existsSync(file));
-  assert.deepEqual(act(file, 'students.list'), []);
-});
+story(
+  'a file that is open in the window is refused to others, and free again once it is closed',
+  async ({ folder, start }) => {
+    const file = await makeFile(folder, undefined, 'Used');
+    const window = await start('--file', file);
+    await window.read('This file is still empty.');
+    assert.throws(() => act(file, 'students.list'), /open in another window or program/);
+    await window.close();
+    assert.ok(existsSync(file));
+    assert.deepEqual(act(file, 'students.list'), []);
+  },
+);
