@@ -38,10 +38,10 @@ for check in intervals zones; do
   "$CARRYOVER_PYTHON" "tests/outside/$check.py" target/debug/carryover-cli
 done
 
-stage "stories in a browser"
+stage "browser stories"
 (cd tests && npm run -s browser)
 
-stage "stories in the window"
+stage "window stories"
 tests/ci/window.sh
 
-stage "all of it passed"
+stage "every test passed"

@@ -103,7 +103,7 @@ pub fn day_sheet(db: &Reading<'_>, of: OfDay) -> Result<DaySheet> {
     let everyone = students::list(db, students::ListStudents { most: 1, ..Default::default() })?;
     Ok(DaySheet {
         day,
-        here: here.iter().map(|v| here_words(v, day)).collect(),
+        here: here_words(&here, day),
         lessons: u32::try_from(standing.len()).unwrap_or(0),
         minutes: standing.iter().map(|l| l.minutes).sum(),
         free_from: last_end,
@@ -114,10 +114,24 @@ pub fn day_sheet(db: &Reading<'_>, of: OfDay) -> Result<DaySheet> {
     })
 }
 
-fn here_words(visit: &Visit, day: Day) -> String {
-    let n = visit.days.map_or(1, |days| day.since(days.first) + 1);
-    let of = format!("day {n} of {}\u{2019}s visit", visit.name);
-    if visit.place.is_empty() { of } else { format!("{} · {of}", visit.place) }
+/// "Harbour Hall, Saltmere: Marta Lindqvist (day 2), Ines Okafor (day 1)", a line for each place.
+fn here_words(here: &[&Visit], day: Day) -> Vec<String> {
+    let mut places: Vec<(&str, Vec<String>)> = Vec::new();
+    for visit in here {
+        let n = visit.days.map_or(1, |days| day.since(days.first) + 1);
+        let words = format!("{} (day {n})", visit.name);
+        match places.iter_mut().find(|(place, _)| *place == visit.place) {
+            Some((_, names)) => names.push(words),
+            None => places.push((&visit.place, vec![words])),
+        }
+    }
+    places
+        .into_iter()
+        .map(|(place, names)| {
+            let names = names.join(", ");
+            if place.is_empty() { names } else { format!("{place}: {names}") }
+        })
+        .collect()
 }
 
 fn line(visit: &Visit, leads: Leads, when: &str, late: bool, what: String, why: String) -> SheetLine {
@@ -184,16 +198,19 @@ fn waiting_words(db: &Reading<'_>, student: StudentId) -> Result<String> {
 
 fn on(db: &Reading<'_>, lesson: &Lesson) -> Result<SheetLine> {
     let mut why = Vec::new();
-    if !lesson.court_name.is_empty() {
-        why.push(lesson.court_name.clone());
-    }
     if lesson.students.len() > 1 {
         why.push("shared".to_owned());
     }
     if lesson.state == LessonState::Planned {
         for attending in &lesson.students {
-            let goals = on_court(db, AtVisit { visit: attending.visit })?;
-            why.extend(goal_words(&goals));
+            let visit = visits::show(db, visits::Which { visit: attending.visit })?;
+            let words = if visit.stage == Stage::Planned {
+                waiting_words(db, attending.student)?.trim_end_matches('.').to_owned()
+            } else {
+                goal_words(&on_court(db, AtVisit { visit: attending.visit })?).join(" · ")
+            };
+            let shared = lesson.students.len() > 1;
+            why.push(if shared { format!("{}: {words}", attending.name) } else { words });
         }
     } else {
         why.push(lesson.state.words().to_owned());
@@ -203,7 +220,11 @@ fn on(db: &Reading<'_>, lesson: &Lesson) -> Result<SheetLine> {
     Ok(SheetLine {
         when: format!("{} – {}", lesson.starts, lesson.ends),
         late: false,
-        what: lesson.names(),
+        what: if lesson.court_name.is_empty() {
+            format!("{}, no court yet.", lesson.names())
+        } else {
+            format!("{}, {}.", lesson.names(), lesson.court_name)
+        },
         why: why.join(" · "),
         leads: if lesson.state == LessonState::Planned { Leads::Record } else { Leads::Visit },
         student: first.map_or(StudentId(uuid::Uuid::nil()), |s| s.student),

@@ -24,9 +24,10 @@ test('touches are sent one at a time and in order', async () => {
 test('a touch that could not be written waits, and goes first when tried again', async () => {
   const sent: boolean[] = [];
   let full = true;
-  const line = new Touches(async (touch) => {
-    if (full) throw new Error('the disk is full');
+  const line = new Touches((touch) => {
+    if (full) return Promise.reject(new Error('the disk is full'));
     sent.push(touch.made);
+    return Promise.resolve();
   });
   line.add('a', true);
   line.add('a', false);
