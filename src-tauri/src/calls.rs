@@ -75,3 +75,67 @@ fn words_of(panic: &(dyn std::any::Any + Send)) -> String {
     text.or_else(|| panic.downcast_ref::<String>().cloned())
         .unwrap_or_else(|| "a panic without words".to_owned())
 }
+
+#[cfg(test)]
+mod tests {
+    use std::path::{Path, PathBuf};
+
+    use carryover_core::app::CoachFile;
+    use carryover_core::desk::Host;
+    use serde_json::json;
+
+    use super::*;
+
+    /// A machine whose dialog breaks.
+    struct Broken;
+
+    impl Host for Broken {
+        fn choose_to_open(&self, _: &str, _: &str, _: &str) -> Option<PathBuf> {
+            panic!("the dialog broke")
+        }
+
+        fn choose_to_save(&self, _: &str, _: &str) -> Option<PathBuf> {
+            None
+        }
+
+        fn open_document(&self, _: &Path) -> carryover_core::error::Result<()> {
+            Ok(())
+        }
+    }
+
+    #[test]
+    fn a_panic_is_an_answer_with_a_reference_and_the_desk_goes_on() {
+        let folder = tempfile::tempdir().unwrap();
+        let here = folder.path();
+        let memory = here.join("recent.json");
+        let desk =
+            Desk::new(here, &memory, Box::new(CoachFile::open), |_| Ok(()), Box::new(Broken));
+        let log = here.join("faults.log");
+        let ground = Ground { desk: Mutex::new(Some(desk)), faults: Faults::at(log.clone()) };
+
+        let failure = ground.run(&mut ground.desk(), "desk.choose", json!({})).unwrap_err();
+        assert_eq!(failure.code, Code::Fault);
+        let details = failure.details.unwrap();
+        assert!(details.ends_with("desk.choose: the dialog broke"), "{details}");
+        let log = std::fs::read_to_string(log).unwrap();
+        assert_eq!(log.trim(), details, "the reference leads to the line in the log");
+
+        let look = ground.run(&mut ground.desk(), "desk.look", json!({})).unwrap();
+        assert_eq!(look.value["open"], json!(null), "the next call is answered");
+    }
+
+    #[test]
+    fn a_refusal_is_no_fault() {
+        let folder = tempfile::tempdir().unwrap();
+        let here = folder.path();
+        let memory = here.join("recent.json");
+        let desk =
+            Desk::new(here, &memory, Box::new(CoachFile::open), |_| Ok(()), Box::new(Broken));
+        let log = here.join("faults.log");
+        let ground = Ground { desk: Mutex::new(Some(desk)), faults: Faults::at(log.clone()) };
+        let failure =
+            ground.run(&mut ground.desk(), "desk.create", json!({ "name": "" })).unwrap_err();
+        assert_eq!(failure.code, Code::Refused);
+        assert!(!log.exists(), "what a person can put right is not logged");
+    }
+}

@@ -15,7 +15,9 @@ test('an empty file is made and opens on its day sheet', async ({ page, open, br
   await page.getByLabel('Its name').fill('Harbour 2026');
   await page.getByRole('button', { name: 'Make the file' }).click();
   await expect(page.getByText('This file is still empty.')).toBeVisible();
-  expect((await bridge.act('desk.look')).open.name, 'the desk holds the file that was named').toBe('Harbour 2026');
+  expect((await bridge.act('desk.look')).open.name, 'the desk holds the file that was named').toBe(
+    'Harbour 2026',
+  );
 });
 
 test('a request from another page, or without the token, is refused', async ({ open, page, bridge }) => {

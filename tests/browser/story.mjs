@@ -58,18 +58,15 @@ export async function noFindings(page) {
   await page.evaluate(axe);
   for (const colorScheme of ['light', 'dark']) {
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-    const found = await page.evaluate(
-      async (values) => {
-        const { violations, passes } = await globalThis.axe.run(document, {
-          runOnly: { type: 'tag', values },
-        });
-        return {
-          looked: passes.length,
-          wrong: violations.map((v) => `${v.id}: ${v.help}; ${v.nodes.map((n) => n.html).join(' ')}`),
-        };
-      },
-      STANDARD,
-    );
+    const found = await page.evaluate(async (values) => {
+      const { violations, passes } = await globalThis.axe.run(document, {
+        runOnly: { type: 'tag', values },
+      });
+      return {
+        looked: passes.length,
+        wrong: violations.map((v) => `${v.id}: ${v.help}; ${v.nodes.map((n) => n.html).join(' ')}`),
+      };
+    }, STANDARD);
     expect(found.looked, 'axe-core looked at something').toBeGreaterThan(5);
     expect(found.wrong, `in ${colorScheme}`).toEqual([]);
   }

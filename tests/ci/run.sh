@@ -5,5 +5,5 @@ source "$(dirname "$0")/needs.sh"
 packages $build_packages
 node_modules ui
 (cd ui && npm run -s build)
-cargo build -p carryover --features custom-protocol
+cargo build -p carryover
 exec target/debug/carryover --sample

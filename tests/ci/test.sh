@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Runs every test, headless.
+# Runs every test, headless; the first stage that fails ends it.
 source "$(dirname "$0")/needs.sh"
 
 stage "packages"
@@ -11,9 +11,13 @@ node_modules tests
 stage "format, lints, types, unit tests of the page"
 cargo fmt --all --check
 (cd ui && npm run -s format:check && npm run -s lint && npm run -s check && npm run -s test)
+(cd ui && npx --no-install prettier --no-config --print-width 110 --single-quote --trailing-comma all --check '../tests/**/*.mjs')
 
 stage "the page"
 (cd ui && npm run -s build)
+
+stage "lints of the programs"
+cargo clippy --workspace --all-targets -- -D warnings
 
 stage "build"
 cargo build --workspace --all-targets
@@ -21,15 +25,12 @@ cargo build --workspace --all-targets
 stage "the page's types fit the command table"
 target/debug/carryover-cli commands --window | (cd ui && npm run -s bindings:check)
 
-stage "lints of the core"
-cargo clippy --workspace --all-targets -- -D warnings
-
 stage "outside tools"
 if [ ! -x tests/.venv/bin/python ]; then python3 -m venv tests/.venv; fi
 tests/.venv/bin/pip install -q --disable-pip-version-check -r tests/outside/requirements.txt
 export CARRYOVER_PYTHON="$root/tests/.venv/bin/python"
 
-stage "core tests"
+stage "tests of the core and of the whole"
 cargo test --workspace
 
 stage "outside checks"

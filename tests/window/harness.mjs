@@ -3,7 +3,7 @@
 //
 // Run by tests/ci/window.sh, which gives it a screen and a session bus. The driver cannot reach the
 // system's file dialogs; a story that is not about a dialog names its path instead.
-import { execFileSync, spawn } from 'node:child_process';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
@@ -35,7 +35,7 @@ const PATIENCE = 15_000;
 /** Asks until the answer is neither false nor a throw; then gives it. */
 export async function until(what, ask) {
   const end = Date.now() + PATIENCE;
-  for (let last; ; ) {
+  for (let last; ;) {
     try {
       const answer = await ask();
       if (answer) return answer;
@@ -66,7 +66,20 @@ const isThere = (pid) => {
   }
 };
 
-const childrenOf = (pid) => readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').split(' ').filter(Boolean).map(Number);
+const childrenOf = (pid) =>
+  readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').split(' ').filter(Boolean).map(Number);
+
+/** Waits until a window of the system has drawn what it has to: two looks in a row are the same. */
+async function stillness(id) {
+  let before;
+  await until('the dialog at rest', async () => {
+    await pause(150);
+    const now = execFileSync('import', ['-window', id, 'rgb:-'], { maxBuffer: 1 << 26 });
+    const same = before?.equals(now);
+    before = now;
+    return same;
+  });
+}
 
 /** Starts the program on a folder, with arguments such as `--file PATH`, and waits for its page. */
 export async function startWindow(folder, ...args) {
@@ -164,7 +177,9 @@ class Window {
   async press(...keys) {
     const down = keys.map((value) => ({ type: 'keyDown', value }));
     const up = keys.toReversed().map((value) => ({ type: 'keyUp', value }));
-    await this.#ask('POST', '/actions', { actions: [{ type: 'key', id: 'keys', actions: [...down, ...up] }] });
+    await this.#ask('POST', '/actions', {
+      actions: [{ type: 'key', id: 'keys', actions: [...down, ...up] }],
+    });
   }
 
   /** Runs a function in the page and gives what it returns, or what its promise comes to. */
@@ -176,6 +191,33 @@ class Window {
     const answer = await this.#ask('POST', '/execute/async', { script, args });
     if ('error' in answer) throw new Error(JSON.stringify(answer.error));
     return answer.value;
+  }
+
+  /** Answers the system's own dialog with that title: with a path, or without one by giving it up. */
+  async answerDialog(title, path) {
+    const tell = (...args) => execFileSync('xdotool', args);
+    const shown = () =>
+      spawnSync('xdotool', ['search', '--onlyvisible', '--name', `^${title}$`])
+        .stdout.toString()
+        .split('\n')[0];
+    const dialog = await until(`the dialog "${title}"`, shown);
+    tell('windowactivate', '--sync', dialog);
+    await stillness(dialog);
+    if (path) {
+      // In a dialog to open, a slash brings up the field for a path, and keys pressed meanwhile are
+      // lost; in one to save the field is there, and holds a name.
+      tell('key', '--window', '0', 'slash');
+      await stillness(dialog);
+      tell('key', '--window', '0', 'ctrl+a');
+      tell('type', '--window', '0', '--delay', '10', path);
+      await stillness(dialog);
+    }
+    // The dialog completes paths in its own time and may take the first key for its list of them.
+    await until(`the end of the dialog "${title}"`, async () => {
+      tell('key', '--window', '0', path ? 'Return' : 'Escape');
+      for (let looks = 0; looks < 20 && shown(); looks++) await pause(50);
+      return !shown();
+    });
   }
 
   /** The page's title. */
@@ -208,7 +250,9 @@ class Window {
 
   /** Closes the window as a coach would, and waits until the program has ended. The driver's own way to close kills. */
   async close() {
-    const [shown] = execFileSync('xdotool', ['search', '--onlyvisible', '--pid', String(this.pid)]).toString().split('\n');
+    const [shown] = execFileSync('xdotool', ['search', '--onlyvisible', '--pid', String(this.pid)])
+      .toString()
+      .split('\n');
     execFileSync('xdotool', ['windowactivate', '--sync', shown, 'key', '--window', '0', 'alt+F4']);
     await this.#ended();
   }

@@ -33,7 +33,10 @@ story('from carried goals to the letter, through a pulled plug', async ({ folder
   await first.read('Lift, don’t push');
   await first.read('retest');
   const counted = async (window, count) =>
-    until(`a count of ${count}`, async () => (await window.words('section .count')).replaceAll(/\s+/g, ' ') === count);
+    until(
+      `a count of ${count}`,
+      async () => (await window.words('section .count')).replaceAll(/\s+/g, ' ') === count,
+    );
   for (const key of ['1', '2', '1', '1', '1', '1', '2', '1']) await first.press(key);
   await counted(first, '4 of 5');
   await first.picture('thread-4-court');

@@ -11,9 +11,18 @@ export async function returningStudent(act) {
   await act('settings.change', { name: 'Robin Hale', closing: 'See you on court,' });
   const hall = await act('facilities.add', { name: 'Harbour Hall', town: 'Saltmere', zone: 'Europe/Dublin' });
   const courts = (await act('facilities.add_court', { facility: hall.id, name: 'Court 2' })).courts;
-  const student = await act('students.add', { name: 'Zoë Łukasiewicz', hand: 'left', wants: 'A serve that holds.' });
+  const student = await act('students.add', {
+    name: 'Zoë Łukasiewicz',
+    hand: 'left',
+    wants: 'A serve that holds.',
+  });
   const visit = (first, last) =>
-    act('visits.plan', { student: student.id, facility: hall.id, first_day: day(first), last_day: day(last) });
+    act('visits.plan', {
+      student: student.id,
+      facility: hall.id,
+      first_day: day(first),
+      last_day: day(last),
+    });
   const before = await visit(-60, -57);
   await act('visits.open', { visit: before.id });
   const goal = (title, condition, cue) =>

@@ -335,7 +335,7 @@ mod tests {
 
     #[test]
     fn every_listed_name_is_a_zone_and_reads_back() {
-        let names = zone_names();
+        let names = names();
         assert!(names.len() > 400, "the whole database is there, not a stub: {}", names.len());
         for name in names {
             let zone = zone(&name);
@@ -364,7 +364,7 @@ mod tests {
         fn an_instant_shown_on_a_clock_is_found_again(
             second in 0i64..4_000_000_000, pick in 0usize..400,
         ) {
-            let names = zone_names();
+            let names = names();
             let zone = zone(&names[pick % names.len()]);
             let at = DateTime::from_timestamp(second, 0).expect("an instant");
             let local = local_of(&at, &zone).expect("in range");
@@ -382,7 +382,7 @@ mod tests {
         fn after_a_gap_the_clock_has_passed_the_asked_time(
             minute in 0i64..40_000_000, pick in 0usize..400,
         ) {
-            let names = zone_names();
+            let names = names();
             let zone = zone(&names[pick % names.len()]);
             let local = DateTime::from_timestamp(minute * 60, 0).expect("a time").naive_utc();
             if let Moment::Gap { next } = resolve(local, &zone).expect("in range") {
