@@ -1,6 +1,6 @@
 // Lessons in words, and which of them is the one at hand.
 import type { Lesson, LessonState } from '../../ipc';
-import { begins } from '../court/left';
+import { begins } from './left';
 
 /** Where a lesson is in its life. */
 export const lessonStateWords: Record<LessonState, string> = {
