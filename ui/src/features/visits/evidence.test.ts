@@ -11,6 +11,7 @@ const block = (visit: string, kind: Kind, made: number, tries: number, source: S
     source,
     day: visit === 'march' ? '2026-03-12' : visit === 'may' ? '2026-05-20' : '2026-11-25',
     count: { made, tries },
+    ended: true,
   }) as unknown as Block;
 
 const VISITS = ['march', 'may', 'now'];
@@ -42,6 +43,15 @@ test('the words set the counts before and here side by side, with the change whe
   expect(evidenceWords(shown, 'now')).toBe(
     'before: end test 8 of 10, March 2026 · here: retest 4 of 10 (leaning down), practice 6 of 10',
   );
+});
+
+test('a block still under way is marked, for it moves nothing yet', () => {
+  const shown = {
+    blocks: [{ ...block('now', 'retest', 4, 6), ended: false }],
+    visits: ['now'],
+    standing: { steps: [] },
+  } as unknown as Shown;
+  expect(evidenceWords(shown, 'now')).toBe('here: retest 4 of 6 (not ended)');
 });
 
 test('a goal without counts says so', () => {

@@ -32,12 +32,13 @@ export function countBefore(
   return counted.findLast((b) => b.kind !== 'practice') ?? counted.at(-1) ?? null;
 }
 
-/** "before: end test 8 of 10, March 2026 · here: retest 6 of 10 (leaning down)". */
+/** "before: end test 8 of 10, March 2026 · here: retest 6 of 10 (leaning down)"; a block still under way is marked so. */
 export function evidenceWords(shown: Shown, visit: string): string {
   const before = countBefore(shown.blocks, shown.visits, visit);
   const here = shown.blocks.filter((b) => b.visit === visit && b.count.tries > 0);
   const change = (block: Block) => shown.standing.steps.find((s) => s.block === block.id)?.since?.word;
-  const counted = here.map((b) => blockWords(b) + (change(b) ? ` (${change(b)})` : ''));
+  const more = (block: Block) => (block.ended ? change(block) : 'not ended');
+  const counted = here.map((b) => blockWords(b) + (more(b) ? ` (${more(b)})` : ''));
   return [
     before ? `before: ${blockWords(before)}, ${monthAndYear(before.day)}` : '',
     `here: ${counted.join(', ') || 'nothing counted'}`,
