@@ -11,19 +11,23 @@ export interface Stroke {
 }
 
 /** Strokes a row of this many fit into the width; further ones begin a new row. */
-export const ROW = 20;
+export const ROW = 15;
+const STEP = 16;
+const GAP = 14;
+const EDGE = 8;
+const LINE = 60;
 
 /** Places a stroke for each try; the first `uncounted` are marked as not counted. */
 export function strokes(tries: readonly boolean[], uncounted: number): Stroke[] {
   return tries.map((made, i) => {
     const at = i % ROW;
-    const x = 8 + at * 13 + Math.floor(at / 5) * 12;
-    const top = Math.floor(i / ROW) * 46;
+    const x = EDGE + at * STEP + Math.floor(at / 5) * GAP;
+    const top = Math.floor(i / ROW) * LINE;
     return {
       x1: x,
-      y1: top + (made ? 4 : 24),
+      y1: top + (made ? 4 : 32),
       x2: x + (made ? 3 : 2),
-      y2: top + 40,
+      y2: top + 54,
       made,
       counted: i >= uncounted,
     };
@@ -33,7 +37,7 @@ export function strokes(tries: readonly boolean[], uncounted: number): Stroke[] 
 /** The room the strokes need. */
 export function room(tries: number): { width: number; height: number } {
   const rows = Math.max(1, Math.ceil(tries / ROW));
-  return { width: 8 + ROW * 13 + 3 * 12 + 8, height: rows * 46 };
+  return { width: 2 * EDGE + ROW * STEP + (ROW / 5 - 1) * GAP, height: rows * LINE };
 }
 
 /** The strokes in words, for someone who hears them. */

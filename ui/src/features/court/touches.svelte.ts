@@ -4,60 +4,74 @@ import { toTrouble, type Trouble } from '../../kit/problems';
 
 /** A touch that waits its turn. */
 export interface Touch {
-  goal: string;
-  made: boolean;
+  readonly goal: string;
+  readonly made: boolean;
 }
 
 /** The line in which touches wait. */
 export class Touches {
-  /** Touches not yet on disk, oldest first. */
-  waiting: Touch[] = $state([]);
+  /** Touches not known to be on disk, oldest first. */
+  waiting: readonly Touch[] = $state.raw([]);
   /** Why the line stands still. */
   trouble: Trouble | null = $state.raw(null);
 
   readonly #send: (touch: Touch) => Promise<void>;
-  #running = false;
+  #run: Promise<void> | null = null;
 
   /** `send` resolves when the touch is on disk. */
   constructor(send: (touch: Touch) => Promise<void>) {
     this.#send = send;
   }
 
-  /** Adds a touch. */
+  /** Adds a touch at the end of the line. */
   add(goal: string, made: boolean): void {
-    this.waiting.push({ goal, made });
-    void this.#run();
+    this.waiting = [...this.waiting, { goal, made }];
+    this.#go();
   }
 
   /** Goes on after a failure, with the touch that failed. */
-  async again(): Promise<void> {
+  again(): void {
     this.trouble = null;
-    await this.#run();
+    this.#go();
   }
 
-  /** Lets go of what could not be written. */
-  drop(): void {
+  /** Lets go of the newest touch in a line that stands still; says whether there was one. */
+  letGoNewest(): boolean {
+    if (!this.trouble || this.waiting.length === 0) return false;
+    this.waiting = this.waiting.slice(0, -1);
+    if (this.waiting.length === 0) this.trouble = null;
+    return true;
+  }
+
+  /** Lets go of all that could not be written. */
+  letGo(): void {
+    if (!this.trouble) return;
     this.waiting = [];
     this.trouble = null;
   }
 
   /** Resolves when nothing waits any more, or the line stands still. */
   async settled(): Promise<void> {
-    while (this.#running) await new Promise((done) => setTimeout(done, 1));
+    while (this.#run) await this.#run;
   }
 
-  async #run(): Promise<void> {
-    if (this.#running || this.trouble) return;
-    this.#running = true;
+  #go(): void {
+    if (this.#run || this.trouble) return;
+    this.#run = this.#all().finally(() => {
+      this.#run = null;
+      // One may have joined the line just as it ended.
+      if (this.waiting.length > 0) this.#go();
+    });
+  }
+
+  async #all(): Promise<void> {
     try {
       for (let next = this.waiting[0]; next; next = this.waiting[0]) {
         await this.#send(next);
-        this.waiting.shift();
+        this.waiting = this.waiting.slice(1);
       }
     } catch (thrown) {
       this.trouble = toTrouble(thrown);
-    } finally {
-      this.#running = false;
     }
   }
 }

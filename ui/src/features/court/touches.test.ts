@@ -7,7 +7,7 @@ test('touches are sent one at a time and in order', async () => {
   let under = 0;
   const line = new Touches(async (touch) => {
     under += 1;
-    expect(under).toBe(1);
+    expect(under, 'a touch is on disk before the next is sent').toBe(1);
     await new Promise((done) => setTimeout(done, 2));
     sent.push(`${touch.goal}${touch.made ? 1 : 0}`);
     under -= 1;
@@ -19,6 +19,20 @@ test('touches are sent one at a time and in order', async () => {
   await line.settled();
   expect(sent).toEqual(['a1', 'a0', 'b1']);
   expect(line.waiting).toHaveLength(0);
+});
+
+test('a touch that joins just as the line ends is sent as well', async () => {
+  const sent: string[] = [];
+  const line: Touches = new Touches((touch) => {
+    sent.push(touch.goal);
+    if (touch.goal === 'a')
+      void Promise.resolve().then(() => void Promise.resolve().then(() => line.add('b', true)));
+    return Promise.resolve();
+  });
+  line.add('a', true);
+  await line.settled();
+  await line.settled();
+  expect(sent).toEqual(['a', 'b']);
 });
 
 test('a touch that could not be written waits, and goes first when tried again', async () => {
@@ -35,7 +49,19 @@ test('a touch that could not be written waits, and goes first when tried again',
   expect(line.trouble).not.toBeNull();
   expect(line.waiting).toHaveLength(2);
   full = false;
-  await line.again();
+  line.again();
   await line.settled();
   expect(sent).toEqual([true, false]);
+});
+
+test('what could not be written can be let go, newest first', async () => {
+  const line = new Touches(() => Promise.reject(new Error('the disk is full')));
+  expect(line.letGoNewest(), 'a line that moves keeps its touches').toBe(false);
+  line.add('a', true);
+  line.add('b', true);
+  await line.settled();
+  expect(line.letGoNewest()).toBe(true);
+  expect(line.waiting.map((t) => t.goal)).toEqual(['a']);
+  expect(line.letGoNewest()).toBe(true);
+  expect(line.trouble).toBeNull();
 });

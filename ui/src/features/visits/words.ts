@@ -37,3 +37,10 @@ export function monthsFrom(day: string, many: number): string[] {
     return `${Math.floor(at / 12)}-${String((at % 12) + 1).padStart(2, '0')}`;
   });
 }
+
+/** The day on which a new lesson is planned unless said otherwise: today within the visit, else its first. */
+export function dayToPlan(visit: Pick<Visit, 'days'>, today: string): string {
+  if (!visit.days) return '';
+  const { first, last } = visit.days;
+  return first <= today && today <= last ? today : first;
+}
