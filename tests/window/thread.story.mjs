@@ -26,6 +26,7 @@ story('from carried goals to the letter, through a pulled plug', async ({ folder
   await first.picture('thread-2-student');
   await first.click("//button[starts-with(normalize-space(), 'Start the visit')]");
   await first.read('carried');
+  await first.read('9:30 – 10:30');
   await first.picture('thread-3-visit');
 
   // On court: the retest is offered; three tries are not counted, then some are.
@@ -48,6 +49,7 @@ story('from carried goals to the letter, through a pulled plug', async ({ folder
   const window = await start();
   await window.press(Key.Alt, '2');
   await window.act('Zoë Łukasiewicz');
+  await window.read('8 of 10 in the end test; the retest will tell');
   await window.act('Record');
   await counted(window, '4 of 5');
 
