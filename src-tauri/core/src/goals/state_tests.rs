@@ -234,13 +234,8 @@ fn a_change_is_measured_from_the_block_that_last_moved_the_goal() {
     assert_eq!(befores, [None, Some(2), Some(2), Some(5)]);
     // Met: from the block that met it, whatever came later.
     let met = derive(&history("end 9/10 | end 10/10 | retest 7/10"));
-    let since = met
-        .steps
-        .iter()
-        .filter(|s| s.block.is_some())
-        .last()
-        .and_then(|s| s.since.clone())
-        .unwrap();
+    let since =
+        met.steps.iter().rfind(|s| s.block.is_some()).and_then(|s| s.since.clone()).unwrap();
     assert_eq!(since.before, Count { made: 9, tries: 10 });
 }
 

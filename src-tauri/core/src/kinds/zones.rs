@@ -251,6 +251,12 @@ fn to_civil(local: NaiveDateTime) -> Result<civil::DateTime, OutOfRange> {
     .map_err(|_| OutOfRange)
 }
 
+/// The machine's own zone; "UTC" when it does not say.
+pub fn of_this_machine() -> String {
+    let here = TimeZone::try_system().ok().and_then(|zone| zone.iana_name().map(str::to_owned));
+    here.unwrap_or_else(|| "UTC".to_owned())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -392,10 +398,4 @@ mod tests {
             }
         }
     }
-}
-
-/// The machine's own zone; "UTC" when it does not say.
-pub fn of_this_machine() -> String {
-    let here = TimeZone::try_system().ok().and_then(|zone| zone.iana_name().map(str::to_owned));
-    here.unwrap_or_else(|| "UTC".to_owned())
 }
