@@ -22,7 +22,7 @@ test('a season comes in with a report, and its letter can be issued', async ({ p
   const [student] = await bridge.act('students.list', { find: 'Ana' });
   const visits = await bridge.act('visits.list', { student: student.id });
   await page.evaluate((to) => (location.hash = to), `#/letters/${visits.at(-1).id}`);
-  await expect(page.getByLabel('What you keep')).toHaveValue(/Drive serve is kept/);
+  await expect(page.getByRole('textbox', { name: 'What you keep' })).toHaveValue(/Drive serve is kept/);
   await page.getByRole('button', { name: 'Issue the letter' }).click();
   await expect(page.getByText('It never changes')).toBeVisible();
 });
