@@ -10,7 +10,9 @@ Bo Ek;31/02/2025;;Kill;end;5/10
 
 test('a season comes in with a report, and its letter can be issued', async ({ page, bridge, openFile }) => {
   await openFile((act) => act('facilities.add', { name: 'Harbour Hall', zone: 'Europe/Dublin' }), '#/import');
-  await page.getByLabel('Choose a file').setInputFiles({ name: 'season.csv', mimeType: 'text/csv', buffer: Buffer.from(CSV) });
+  await page
+    .getByLabel('Choose a file')
+    .setInputFiles({ name: 'season.csv', mimeType: 'text/csv', buffer: Buffer.from(CSV) });
   await expect(page.getByText('a percentage without its number of tries')).toBeVisible();
   await expect(page.getByText('is no day of the calendar')).toBeVisible();
   await noFindings(page);
