@@ -1,7 +1,10 @@
 // The carry chart's geometry: nothing lost, nothing on top of anything else.
 import { expect, test } from 'vitest';
 import type { Line, Mark } from '../../ipc';
-import { columnsThatFit, draw, type Chart, size, spread, wrapped } from './chart';
+import { clipped, columnsThatFit, draw, type Chart, size } from './chart';
+import { widthOf } from './fit';
+
+const all = { from: 0, most: 6, width: 1184 };
 
 const mark = (kind: Mark['kind'], made: number, tries = 10): Mark => ({
   block: `${kind}${made}`,
@@ -51,24 +54,84 @@ const cell = (visit: string, ...marks: Mark[]) => ({
 test('a visit passed without a retest is joined by a dotted thread', () => {
   const drawn = draw(
     chart([line({ cells: [cell('a', mark('end_test', 8)), cell('c', mark('retest', 4))] })]),
-    0,
-    6,
+    all,
   );
   expect(drawn.rows[0]?.threads).toMatchObject([{ gap: true }]);
 });
 
 test('a rate stands higher the better it is, and inside its row', () => {
-  const drawn = draw(chart([line({ cells: [cell('a', mark('retest', 0), mark('end_test', 10))] })]), 0, 6);
+  const drawn = draw(chart([line({ cells: [cell('a', mark('retest', 0), mark('end_test', 10))] })]), all);
   const [bad, good] = drawn.rows[0]?.dots ?? [];
   expect(good?.y).toBeLessThan(bad?.y ?? 0);
   expect(good?.y).toBeGreaterThan(size.head);
   expect(bad?.y).toBeLessThan(size.head + size.row - 20);
 });
 
-test('counts under one column stand apart', () => {
-  const xs = spread([100, 110, 120], 44);
-  for (let i = 1; i < xs.length; i++) expect((xs[i] ?? 0) - (xs[i - 1] ?? 0)).toBeGreaterThanOrEqual(44);
-  expect(spread([0, 100], 44)).toEqual([0, 100]);
+test('no count stands on another, however many marks and however long', () => {
+  const cells = ['a', 'b', 'c', 'd', 'e', 'f'].map((visit) =>
+    cell(visit, mark('retest', 117, 200), mark('look_back', 118, 200), mark('end_test', 199, 200)),
+  );
+  const drawn = draw(chart([line({ cells })], ['a', 'b', 'c', 'd', 'e', 'f']), { ...all, width: 1280 });
+  const counts = drawn.rows[0]?.counts ?? [];
+  expect(counts).toHaveLength(18);
+  const ends = counts.map((c) => {
+    const half = widthOf(c.words, 14.5) / 2;
+    return [c.x - half, c.x + half] as const;
+  });
+  const widest = ends.reduce((sum, [from, to]) => sum + to - from, 0);
+  expect(widest, 'there is not room for all: the case is worth testing').toBeGreaterThan(6 * size.column);
+  for (let i = 1; i < ends.length; i++) {
+    expect(ends[i]?.[0] ?? 0).toBeGreaterThanOrEqual(ends[i - 1]?.[1] ?? Infinity);
+  }
+});
+
+test('what was only practised is told, and makes room for the counts beside it', () => {
+  const practised = { ...cell('b'), practice: { made: 123, tries: 145 } };
+  const drawn = draw(chart([line({ cells: [cell('a', mark('end_test', 8)), practised] })]), all);
+  expect(drawn.rows[0]?.counts.map((c) => c.words)).toEqual(['8/10', '(123 of 145)']);
+  expect(drawn.rows[0]?.cells[1]?.words).toBe('not tested, practice 123 of 145');
+});
+
+test('a line from an earlier visit comes in at the edge, at the height it has there', () => {
+  const cells = [cell('a', mark('end_test', 2)), cell('c', mark('retest', 8))];
+  const whole = draw(chart([line({ cells })]), all).rows[0]?.threads[0];
+  const later = draw(chart([line({ cells })]), { ...all, from: 1 }).rows[0];
+  expect(later?.dots).toHaveLength(1);
+  expect(later?.threads).toMatchObject([{ x1: size.left, gap: true }]);
+  expect(later?.threads[0]?.y1).toBeLessThan(whole?.y1 ?? 0);
+  expect(later?.threads[0]?.y1).toBeGreaterThan(whole?.y2 ?? Infinity);
+  expect(later?.criterion?.x1).toBe(size.left);
+});
+
+test('a stroke outside the frame is not drawn', () => {
+  expect(clipped({ x1: 0, y1: 0, x2: 10, y2: 10 }, 20, 40)).toBeNull();
+  expect(clipped({ x1: 50, y1: 0, x2: 60, y2: 10 }, 20, 40)).toBeNull();
+  expect(clipped({ x1: 0, y1: 0, x2: 60, y2: 60 }, 20, 40)).toEqual({ x1: 20, y1: 20, x2: 40, y2: 40 });
+});
+
+test('a goal raised before the visits shown has no thread hanging in the air', () => {
+  const raised = chart([
+    line({ goal: 'old', state: 'raised', cells: [cell('a', mark('end_test', 8)), cell('b')] }),
+    line({ goal: 'new', came_from: 'old', cells: [cell('a'), cell('c', mark('retest', 5))] }),
+  ]);
+  expect(draw(raised, all).joins).toHaveLength(1);
+  expect(draw(raised, { ...all, from: 1 }).joins).toEqual([]);
+});
+
+test('the drawing fills its width and keeps words beside the last column', () => {
+  const drawn = draw(chart([line({ cells: [cell('a')] })]), all);
+  expect(drawn.width).toBe(1184);
+  expect(drawn.wordsX).toBe(size.left + 3 * drawn.apart + 14);
+  const narrow = draw(chart([line({ cells: [cell('a')] })]), { from: 0, most: 1, width: 100 });
+  expect(narrow.width).toBe(size.left + size.column + size.right);
+});
+
+test('the legend tells only the signs that are drawn', () => {
+  const signs = (c: Chart) => draw(c, all).legend.map((m) => m.sign);
+  expect(signs(chart([line({ cells: [cell('a')] })]))).toEqual(['criterion']);
+  expect(
+    signs(chart([line({ state: 'kept', kept_at: 'a', cells: [cell('a', mark('look_back', 8))] })])),
+  ).toEqual(['look_back', 'range', 'criterion', 'kept']);
 });
 
 test('a kept goal that was raised says kept and is joined to what it became', () => {
@@ -82,8 +145,7 @@ test('a kept goal that was raised says kept and is joined to what it became', ()
       }),
       line({ goal: 'new', came_from: 'old', cells: [cell('b')] }),
     ]),
-    0,
-    6,
+    all,
   );
   expect(drawn.rows[0]?.state).toBe('kept');
   expect(drawn.rows[0]?.kept).not.toBeNull();
@@ -93,17 +155,11 @@ test('a kept goal that was raised says kept and is joined to what it became', ()
 test('only the columns asked for are drawn, and goals without any of them are left out', () => {
   const drawn = draw(
     chart([line({ cells: [cell('a', mark('end_test', 8))] }), line({ goal: 'h', cells: [cell('c')] })]),
-    1,
-    2,
+    { from: 1, most: 2, width: 1184 },
   );
   expect(drawn.columns.map((c) => c.column.visit)).toEqual(['b', 'c']);
   expect(drawn.rows.map((r) => r.line.goal)).toEqual(['h']);
-});
-
-test('words are broken, long ones too, and what does not fit ends in an ellipsis', () => {
-  expect(wrapped('one two three', 7, 2)).toEqual(['one two', 'three']);
-  expect(wrapped('x'.repeat(30), 10, 2)).toEqual(['xxxxxxxxxx', 'xxxxxxxxx…']);
-  expect(wrapped('', 10, 2)).toEqual([]);
+  expect(drawn.elsewhere).toBe(1);
 });
 
 test('as many columns as fit, and at least one', () => {

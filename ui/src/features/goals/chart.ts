@@ -1,12 +1,13 @@
 // The geometry of the carry chart: where each mark, line and word stands. Pure; the component only draws it.
 import type { Column, Line, Mark, Output } from '../../ipc';
+import { spread, widthOf, wrapped } from './fit';
 import { askedWords, countWords, kindWords, stateWords } from './words';
 
 /** The whole chart, as the core gives it. */
 export type Chart = Output<'goals.chart'>;
 
 /** Widths and heights of the chart's parts, in its own units. */
-export const size = { left: 300, column: 112, right: 180, head: 60, row: 108 } as const;
+export const size = { left: 300, column: 112, widest: 150, right: 180, head: 60, row: 108 } as const;
 
 /** One mark with its place. */
 export interface Dot {
@@ -14,10 +15,42 @@ export interface Dot {
   y: number;
   low: number;
   high: number;
-  /** Where its count stands, below. */
-  countX: number;
   mark: Mark;
   visit: string;
+}
+
+/** A straight stroke, from left to right. */
+export interface Stroke {
+  x1: number;
+  y1: number;
+  x2: number;
+  y2: number;
+}
+
+/** A stroke between two marks; dotted where a visit passed without a retest. */
+export interface Thread extends Stroke {
+  gap: boolean;
+}
+
+/** A count in words and the middle of where it stands. */
+export interface DrawnCount {
+  words: string;
+  x: number;
+}
+
+/** One goal at one visit, to be opened. */
+export interface DrawnCell {
+  visit: string;
+  x: number;
+  words: string;
+  /** What was practised, where nothing was tested. */
+  practice: string;
+}
+
+/** One sign of the chart and what it means. */
+export interface Meaning {
+  sign: 'retest' | 'end_test' | 'look_back' | 'range' | 'criterion' | 'kept';
+  words: string;
 }
 
 /** One goal's row. */
@@ -30,42 +63,26 @@ export interface DrawnRow {
   why: string[];
   criterion: { x1: number; x2: number; y: number } | null;
   dots: Dot[];
-  threads: { x1: number; y1: number; x2: number; y2: number; gap: boolean }[];
+  counts: DrawnCount[];
+  threads: Thread[];
   kept: { x: number; y: number } | null;
-  cells: { visit: string; x: number; words: string; practice: string }[];
+  cells: DrawnCell[];
 }
 
 /** The whole drawing. */
 export interface Drawing {
   width: number;
   height: number;
+  /** From the middle of one column to the next. */
+  apart: number;
+  /** Where states and reasons begin. */
+  wordsX: number;
   columns: { column: Column; x: number }[];
   rows: DrawnRow[];
   joins: string[];
-  legend: string;
-}
-
-/** Breaks words over lines of at most so many characters; a line too many ends in an ellipsis. */
-export function wrapped(words: string, most: number, lines: number): string[] {
-  const out: string[] = [];
-  for (const word of words.split(/\s+/).filter(Boolean)) {
-    let rest = word;
-    const last = out[out.length - 1];
-    if (last !== undefined && last.length + 1 + rest.length <= most) {
-      out[out.length - 1] = `${last} ${rest}`;
-      continue;
-    }
-    while (rest.length > most) {
-      out.push(rest.slice(0, most));
-      rest = rest.slice(most);
-    }
-    if (rest) out.push(rest);
-  }
-  if (out.length <= lines) return out;
-  const kept = out.slice(0, lines);
-  const last = kept[lines - 1] ?? '';
-  kept[lines - 1] = `${last.slice(0, Math.max(0, most - 1)).trimEnd()}…`;
-  return kept;
+  legend: Meaning[];
+  /** How many goals have no visit among those shown. */
+  elsewhere: number;
 }
 
 /** How many columns fit into a width. */
@@ -73,135 +90,184 @@ export function columnsThatFit(width: number): number {
   return Math.max(1, Math.floor((width - size.left - size.right) / size.column));
 }
 
-/** Moves labels apart so that none stands on another; keeps their order. */
-export function spread(xs: readonly number[], apart: number): number[] {
-  const out = [...xs];
-  for (let i = 1; i < out.length; i++) {
-    const before = out[i - 1] ?? 0;
-    const here = out[i] ?? 0;
-    if (here - before < apart) {
-      const push = (apart - (here - before)) / 2;
-      for (let k = 0; k < i; k++) out[k] = (out[k] ?? 0) - push;
-      out[i] = here + push;
-      if ((out[i] ?? 0) - (out[i - 1] ?? 0) < apart) out[i] = (out[i - 1] ?? 0) + apart;
-    }
-  }
-  return out;
+/** What of a chart is drawn: the first column shown, how many of them, and the width there is. */
+export interface View {
+  from: number;
+  most: number;
+  width: number;
 }
 
-/** Draws a chart; `from` is the first column shown, `most` how many. */
-export function draw(chart: Chart, from: number, most: number): Drawing {
-  const shown = chart.columns.slice(from, from + most);
-  const columns = shown.map((column, i) => ({ column, x: size.left + size.column * (i + 0.5) }));
-  const xOf = new Map(columns.map((c) => [c.column.visit, c.x]));
-  const lines = chart.lines.filter(
-    (line) => line.cells.length === 0 || line.cells.some((cell) => xOf.has(cell.visit)),
+/** The drawing's frame: where columns begin and end, and how far apart they stand. */
+interface Frame {
+  left: number;
+  right: number;
+  /** The middle of a visit's column, also of one outside the frame; undefined for no column. */
+  middle: (visit: string) => number | undefined;
+  inside: (x: number) => boolean;
+}
+
+/** Draws a chart. A line that comes from an earlier visit, or goes on to a later one, is cut at the frame. */
+export function draw(chart: Chart, view: View): Drawing {
+  const shown = chart.columns.slice(view.from, view.from + view.most);
+  const many = Math.max(1, shown.length);
+  const apart = Math.max(
+    size.column,
+    Math.min(size.widest, Math.floor((view.width - size.left - size.right) / many)),
   );
-  const rows = lines.map((line, n) => row(line, size.head + size.row * n, chart, xOf));
-  const width = size.left + size.column * Math.max(1, shown.length) + size.right;
+  const width = Math.max(size.left + apart * many + size.right, view.width);
+  const place = new Map(chart.columns.map((c, i) => [c.visit, i - view.from]));
+  const frame: Frame = {
+    left: size.left,
+    right: size.left + apart * many,
+    middle: (visit) => {
+      const at = place.get(visit);
+      return at === undefined ? undefined : size.left + apart * (at + 0.5);
+    },
+    inside: (x) => x > size.left && x < size.left + apart * many,
+  };
+  const columns = shown.map((column, i) => ({ column, x: size.left + apart * (i + 0.5) }));
+  const visible = new Set(shown.map((column) => column.visit));
+  const lines = chart.lines.filter(
+    (line) => line.cells.length === 0 || line.cells.some((cell) => visible.has(cell.visit)),
+  );
+  const rows = lines.map((line, n) => row(line, size.head + size.row * n, chart, frame));
   return {
     width,
     height: size.head + size.row * rows.length + 6,
+    apart,
+    wordsX: frame.right + 14,
     columns,
     rows,
-    joins: joins(rows),
+    joins: joins(rows, frame),
     legend: legend(chart),
+    elsewhere: chart.lines.length - lines.length,
   };
 }
 
-function row(line: Line, top: number, chart: Chart, xOf: Map<string, number>): DrawnRow {
+function row(line: Line, top: number, chart: Chart, frame: Frame): DrawnRow {
   const y = (rate: number) => top + size.row - 26 - rate * (size.row - 48);
-  const dots: Dot[] = [];
-  const cells: DrawnRow['cells'] = [];
-  for (const cell of line.cells) {
-    const x = xOf.get(cell.visit);
-    if (x === undefined) continue;
-    const here = cell.marks.map((mark, k): Dot => {
+  // Those outside the frame too: threads run to them, and are cut at its edge.
+  const all: Dot[] = line.cells.flatMap((cell) => {
+    const x = frame.middle(cell.visit);
+    if (x === undefined) return [];
+    return cell.marks.map((mark, k): Dot => {
       const shift = cell.marks.length < 2 ? 0 : 14 * ((2 * k) / (cell.marks.length - 1) - 1);
       return {
         x: x + shift,
         y: y(mark.rate),
         low: y(mark.low),
         high: y(mark.high),
-        countX: x + shift,
         mark,
         visit: cell.visit,
       };
     });
-    spread(
-      here.map((dot) => dot.x),
-      44,
-    ).forEach((countX, k) => {
-      const dot = here[k];
-      if (dot) dot.countX = countX;
-    });
-    dots.push(...here);
-    const said = cell.marks.map((m) => `${kindWords[m.kind]} ${countWords(m.count)}`);
-    cells.push({
-      visit: cell.visit,
-      x,
-      words: said.length > 0 ? said.join(', ') : 'not tested',
-      practice: cell.marks.length === 0 && cell.practice.tries > 0 ? countWords(cell.practice) : '',
-    });
-  }
-  const place = (visit: string) => chart.columns.findIndex((c) => c.visit === visit);
-  const threads = dots.slice(1).map((b, i) => {
-    const a = dots[i] as Dot;
-    return { x1: a.x, y1: a.y, x2: b.x, y2: b.y, gap: place(b.visit) - place(a.visit) > 1 };
   });
-  const xs = cells.map((cell) => cell.x);
-  const closed = line.state === 'kept' || line.state === 'raised' || line.state === 'closed';
-  const last = Math.max(...xs, ...(closed ? [] : [...xOf.values()]));
-  const keptX = line.kept_at ? xOf.get(line.kept_at) : undefined;
-  const keptDot = dots.filter((dot) => dot.visit === line.kept_at).at(-1);
+  const place = (visit: string) => chart.columns.findIndex((c) => c.visit === visit);
+  const threads = all.slice(1).flatMap((b, i): Thread[] => {
+    const a = all[i] as Dot;
+    const gap = place(b.visit) - place(a.visit) > 1;
+    const cut = clipped({ x1: a.x, y1: a.y, x2: b.x, y2: b.y }, frame.left, frame.right);
+    return cut ? [{ ...cut, gap }] : [];
+  });
+  const cells = line.cells.flatMap((cell): DrawnCell[] => {
+    const x = frame.middle(cell.visit);
+    if (x === undefined || !frame.inside(x)) return [];
+    const said = cell.marks.map((m) => `${kindWords[m.kind]} ${countWords(m.count)}`);
+    const practised = cell.practice.tries > 0 ? countWords(cell.practice) : '';
+    const tested = said.length > 0 ? said.join(', ') : 'not tested';
+    return [
+      {
+        visit: cell.visit,
+        x,
+        words: practised ? `${tested}, practice ${practised}` : tested,
+        practice: said.length === 0 ? practised : '',
+      },
+    ];
+  });
+  const dots = all.filter((dot) => frame.inside(dot.x));
+  const keptDot = all.filter((dot) => dot.visit === line.kept_at).at(-1);
+  const keptX = keptDot?.x ?? (line.kept_at ? frame.middle(line.kept_at) : undefined);
   const kept = line.kept_at !== null && line.state !== 'slipped';
+  const why =
+    line.state === 'raised' ? 'raised to a harder goal' : line.waits ? `waits · ${line.why}` : line.why;
   return {
     line,
     top,
-    title: wrapped(line.title, 34, 2),
+    title: wrapped(line.title, size.left - 24, 2, 16),
     asked: askedWords(line),
     state: line.state === 'raised' && kept ? 'kept' : stateWords[line.state],
-    why: wrapped(
-      line.state === 'raised' ? 'raised to a harder goal' : line.waits ? `waits · ${line.why}` : line.why,
-      25,
-      3,
-    ),
-    criterion:
-      xs.length > 0
-        ? { x1: Math.min(...xs) - 20, x2: last + 20, y: y(line.criterion.need / line.criterion.of) }
-        : null,
+    why: wrapped(why, size.right - 14, 3, 14.5),
+    criterion: criterion(line, y(line.criterion.need / line.criterion.of), chart, frame),
     dots,
+    counts: counts(dots, cells, frame),
     threads,
-    kept: kept && keptX !== undefined ? { x: (keptDot?.x ?? keptX) + 20, y: keptDot?.y ?? y(0.5) } : null,
+    kept:
+      kept && keptX !== undefined && frame.inside(keptX) ? { x: keptX + 20, y: keptDot?.y ?? y(0.5) } : null,
     cells,
   };
 }
 
-/** Threads from a raised goal down to the goal it became. */
-function joins(rows: readonly DrawnRow[]): string[] {
+/** The criterion from the first visit of its goal to the last, or to the newest while it is worked on. */
+function criterion(line: Line, y: number, chart: Chart, frame: Frame): DrawnRow['criterion'] {
+  const over = line.state === 'kept' || line.state === 'raised' || line.state === 'closed';
+  const visits = line.cells.map((cell) => cell.visit);
+  const newest = chart.columns.at(-1);
+  if (!over && newest && visits.length > 0) visits.push(newest.visit);
+  const xs = visits.flatMap((visit) => frame.middle(visit) ?? []);
+  if (xs.length === 0) return null;
+  const ends = { x1: Math.min(...xs) - 20, y1: y, x2: Math.max(...xs) + 20, y2: y };
+  const cut = clipped(ends, frame.left, frame.right);
+  return cut ? { x1: cut.x1, x2: cut.x2, y } : null;
+}
+
+/** The counts under a row's marks, and what was only practised, none on another. */
+function counts(dots: readonly Dot[], cells: readonly DrawnCell[], frame: Frame): DrawnCount[] {
+  const wanted = [
+    ...dots.map((dot) => ({ x: dot.x, words: `${dot.mark.count.made}/${dot.mark.count.tries}` })),
+    ...cells.filter((cell) => cell.practice).map((cell) => ({ x: cell.x, words: `(${cell.practice})` })),
+  ].sort((a, b) => a.x - b.x);
+  const labels = wanted.map((one) => ({ x: one.x, width: widthOf(one.words, 14.5) }));
+  const xs = spread(labels, 6, frame.left - 10, frame.right + 10);
+  return wanted.map((one, i) => ({ words: one.words, x: xs[i] ?? one.x }));
+}
+
+/** The part of a stroke between two uprights; null when there is none. */
+export function clipped(stroke: Stroke, left: number, right: number): Stroke | null {
+  const { x1, y1, x2, y2 } = stroke;
+  if (x2 <= left || x1 >= right) return null;
+  const at = (x: number) => (x2 === x1 ? y1 : y1 + ((y2 - y1) * (x - x1)) / (x2 - x1));
+  const from = Math.max(x1, left);
+  const to = Math.min(x2, right);
+  return { x1: from, y1: at(from), x2: to, y2: at(to) };
+}
+
+/** Threads from a raised goal down to the goal it became, where both ends are drawn. */
+function joins(rows: readonly DrawnRow[], frame: Frame): string[] {
   return rows.flatMap((to) => {
     const from = rows.find((r) => r.line.goal === to.line.came_from);
-    const end = to.dots[0];
-    if (!from) return [];
-    const x1 = from.kept ? from.kept.x + 3 : (from.dots.at(-1)?.x ?? size.left);
-    const y1 = from.kept ? from.kept.y + 14 : (from.dots.at(-1)?.y ?? from.top) + 10;
-    const x2 = end?.x ?? to.cells[0]?.x ?? x1;
-    const y2 = end ? end.y - 11 : to.top + size.row / 2;
-    return [`M${x1} ${y1}C${x1} ${to.top + 12} ${x2} ${to.top - 4} ${x2} ${y2}`];
+    const last = from?.dots.at(-1);
+    const start = from?.kept
+      ? { x: from.kept.x + 3, y: from.kept.y + 14 }
+      : last && { x: last.x, y: last.y + 10 };
+    const first = to.line.cells[0]?.visit;
+    const x = first === undefined ? undefined : frame.middle(first);
+    if (!start || x === undefined || !frame.inside(x)) return [];
+    const dot = to.dots.find((d) => d.visit === first);
+    const end = dot ? { x: dot.x, y: dot.y - 11 } : { x, y: to.top + size.row / 2 };
+    return [`M${start.x} ${start.y}C${start.x} ${to.top + 12} ${end.x} ${to.top - 4} ${end.x} ${end.y}`];
   });
 }
 
 /** What the marks mean; only those that are there. */
-function legend(chart: Chart): string {
+function legend(chart: Chart): Meaning[] {
   const kinds = new Set(chart.lines.flatMap((l) => l.cells.flatMap((c) => c.marks.map((m) => m.kind))));
-  return [
-    kinds.has('retest') ? '○ retest, before any coaching' : '',
-    kinds.has('end_test') ? '● end test' : '',
-    kinds.has('look_back') ? '◌ a later look' : '',
-    'upright line: rough range of the true rate',
-    'red line: the criterion',
-    chart.lines.some((l) => l.kept_at) ? '‖ kept' : '',
-  ]
-    .filter(Boolean)
-    .join(' · ');
+  const all: [boolean, Meaning][] = [
+    [kinds.has('retest'), { sign: 'retest', words: 'retest, before any coaching' }],
+    [kinds.has('end_test'), { sign: 'end_test', words: 'end test' }],
+    [kinds.has('look_back'), { sign: 'look_back', words: 'look back at a kept goal' }],
+    [kinds.size > 0, { sign: 'range', words: 'rough range of the true rate' }],
+    [true, { sign: 'criterion', words: 'the criterion' }],
+    [chart.lines.some((l) => l.kept_at), { sign: 'kept', words: 'kept' }],
+  ];
+  return all.filter(([there]) => there).map(([, meaning]) => meaning);
 }
