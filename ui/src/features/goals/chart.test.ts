@@ -76,13 +76,33 @@ test('no count stands on another, however many marks and however long', () => {
   expect(counts).toHaveLength(18);
   const ends = counts.map((c) => {
     const half = widthOf(c.words, 14.5) / 2;
-    return [c.x - half, c.x + half] as const;
+    return { from: c.x - half, to: c.x + half, y: c.y };
   });
-  const widest = ends.reduce((sum, [from, to]) => sum + to - from, 0);
-  expect(widest, 'there is not room for all: the case is worth testing').toBeGreaterThan(6 * size.column);
-  for (let i = 1; i < ends.length; i++) {
-    expect(ends[i]?.[0] ?? 0).toBeGreaterThanOrEqual(ends[i - 1]?.[1] ?? Infinity);
-  }
+  const widest = ends.reduce((sum, { from, to }) => sum + to - from, 0);
+  expect(widest, 'one line has no room for all').toBeGreaterThan(6 * size.column);
+  expect(new Set(ends.map(({ y }) => y)).size).toBe(2);
+  ends.forEach((a, i) =>
+    ends
+      .slice(i + 1)
+      .filter((b) => b.y === a.y)
+      .forEach((b) => expect(b.from >= a.to || b.to <= a.from, 'two counts on one line meet').toBe(true)),
+  );
+});
+
+test('counts that fit stand on one line', () => {
+  const cells = ['a', 'b', 'c'].map((visit) => cell(visit, mark('retest', 10), mark('end_test', 10)));
+  const counts = draw(chart([line({ cells })]), all).rows[0]?.counts ?? [];
+  expect(counts).toHaveLength(6);
+  expect(new Set(counts.map((c) => c.y)).size).toBe(1);
+});
+
+test('the word under a visit keeps to its column', () => {
+  const c = chart([line({ cells: [cell('a')] })]);
+  const note = 'a very late flight from the far end of the sea';
+  c.columns = c.columns.map((column) => ({ ...column, note }));
+  const drawn = draw(c, all);
+  for (const column of drawn.columns) expect(widthOf(column.note, 14.5)).toBeLessThan(drawn.apart);
+  expect(drawn.columns[0]?.note).toMatch(/…$/);
 });
 
 test('what was only practised is told, and makes room for the counts beside it', () => {

@@ -7,7 +7,15 @@ import { askedWords, countWords, kindWords, stateWords } from './words';
 export type Chart = Output<'goals.chart'>;
 
 /** Widths and heights of the chart's parts, in its own units. */
-export const size = { left: 300, column: 112, widest: 150, right: 180, head: 60, row: 108 } as const;
+export const size = {
+  left: 300,
+  column: 112,
+  widest: 150,
+  right: 180,
+  head: 60,
+  row: 108,
+  astray: 24,
+} as const;
 
 /** One mark with its place. */
 export interface Dot {
@@ -36,6 +44,7 @@ export interface Thread extends Stroke {
 export interface DrawnCount {
   words: string;
   x: number;
+  y: number;
 }
 
 /** One goal at one visit, to be opened. */
@@ -77,7 +86,7 @@ export interface Drawing {
   apart: number;
   /** Where states and reasons begin. */
   wordsX: number;
-  columns: { column: Column; x: number }[];
+  columns: { column: Column; x: number; note: string }[];
   rows: DrawnRow[];
   joins: string[];
   legend: Meaning[];
@@ -125,7 +134,11 @@ export function draw(chart: Chart, view: View): Drawing {
     },
     inside: (x) => x > size.left && x < size.left + apart * many,
   };
-  const columns = shown.map((column, i) => ({ column, x: size.left + apart * (i + 0.5) }));
+  const columns = shown.map((column, i) => ({
+    column,
+    x: size.left + apart * (i + 0.5),
+    note: column.open ? 'here now' : (wrapped(column.note, apart - 8, 1, 14.5)[0] ?? ''),
+  }));
   const visible = new Set(shown.map((column) => column.visit));
   const lines = chart.lines.filter(
     (line) => line.cells.length === 0 || line.cells.some((cell) => visible.has(cell.visit)),
@@ -199,7 +212,7 @@ function row(line: Line, top: number, chart: Chart, frame: Frame): DrawnRow {
     why: wrapped(why, size.right - 14, 3, 14.5),
     criterion: criterion(line, y(line.criterion.need / line.criterion.of), chart, frame),
     dots,
-    counts: counts(dots, cells, frame),
+    counts: counts(dots, cells, frame, top + size.row - 7),
     threads,
     kept:
       kept && keptX !== undefined && frame.inside(keptX) ? { x: keptX + 20, y: keptDot?.y ?? y(0.5) } : null,
@@ -221,14 +234,32 @@ function criterion(line: Line, y: number, chart: Chart, frame: Frame): DrawnRow[
 }
 
 /** The counts under a row's marks, and what was only practised, none on another. */
-function counts(dots: readonly Dot[], cells: readonly DrawnCell[], frame: Frame): DrawnCount[] {
+function counts(
+  dots: readonly Dot[],
+  cells: readonly DrawnCell[],
+  frame: Frame,
+  bottom: number,
+): DrawnCount[] {
   const wanted = [
     ...dots.map((dot) => ({ x: dot.x, words: `${dot.mark.count.made}/${dot.mark.count.tries}` })),
     ...cells.filter((cell) => cell.practice).map((cell) => ({ x: cell.x, words: `(${cell.practice})` })),
   ].sort((a, b) => a.x - b.x);
-  const labels = wanted.map((one) => ({ x: one.x, width: widthOf(one.words, 14.5) }));
-  const xs = spread(labels, 6, frame.left - 10, frame.right + 10);
-  return wanted.map((one, i) => ({ words: one.words, x: xs[i] ?? one.x }));
+  const placed = (those: typeof wanted) =>
+    spread(
+      those.map((one) => ({ x: one.x, width: widthOf(one.words, 14.5) })),
+      6,
+      frame.left - 10,
+      frame.right + 10,
+    );
+  const xs = placed(wanted);
+  const near = wanted.every((one, i) => Math.abs((xs[i] ?? one.x) - one.x) <= size.astray);
+  if (near) return wanted.map((one, i) => ({ words: one.words, x: xs[i] ?? one.x, y: bottom }));
+  // Too many or too long for one line: every second one stands a line higher.
+  return [0, 1].flatMap((odd) => {
+    const those = wanted.filter((_, i) => i % 2 === odd);
+    const at = placed(those);
+    return those.map((one, i) => ({ words: one.words, x: at[i] ?? one.x, y: bottom - 14 * odd }));
+  });
 }
 
 /** The part of a stroke between two uprights; null when there is none. */
