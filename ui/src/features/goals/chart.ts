@@ -94,6 +94,11 @@ export interface Drawing {
   elsewhere: number;
 }
 
+/** All marks of a goal in the chart. */
+export function marksOf(chart: Chart | null, goal: string): Mark[] {
+  return chart?.lines.find((line) => line.goal === goal)?.cells.flatMap((cell) => cell.marks) ?? [];
+}
+
 /** How many columns fit into a width. */
 export function columnsThatFit(width: number): number {
   return Math.max(1, Math.floor((width - size.left - size.right) / size.column));

@@ -1,5 +1,6 @@
 // The words of goals on screen, complete by type: a new kind does not compile until it has words.
-import type { Choice, Condition, Counts, Kind, Source, State } from '../../ipc';
+import type { Choice, Condition, Counts, Kind, Since, Source, State } from '../../ipc';
+import { dayAndMonth } from '../../kit/dates';
 
 /** How the ball comes. */
 export const conditionWords: Record<Condition, string> = {
@@ -60,4 +61,22 @@ export function countWords(count: { made: number; tries: number }): string {
 /** "fed · 8 of 10". */
 export function askedWords(goal: { condition: Condition; criterion: { need: number; of: number } }): string {
   return `${conditionWords[goal.condition]} · ${goal.criterion.need} of ${goal.criterion.of}`;
+}
+
+/** "67 %"; what is not quite none or all is not told as none or all. */
+export function percent(rate: number): string {
+  if (rate > 0 && rate < 0.01) return 'under 1 %';
+  if (rate < 1 && rate > 0.99) return 'over 99 %';
+  return `${Math.round(rate * 100)} %`;
+}
+
+/** "roughly 49 to 94 %". */
+export function rangeWords(mark: { low: number; high: number }): string {
+  return `roughly ${Math.round(mark.low * 100)} to ${Math.round(mark.high * 100)} %`;
+}
+
+/** A change in one sentence: "Change since 4 of 10 on 3 March 2026: 40 points, roughly −2 to 68; leaning up." */
+export function changeWords(since: Since): string {
+  const points = (share: number) => `${share < 0 ? '−' : ''}${Math.abs(Math.round(share * 100))}`;
+  return `Change since ${countWords(since.before)} on ${dayAndMonth(since.day)}: ${points(since.change)} points, roughly ${points(since.low)} to ${points(since.high)}; ${since.word}.`;
 }
