@@ -8,10 +8,10 @@ export type Chart = Output<'goals.chart'>;
 
 /** Widths and heights of the chart's parts, in its own units. */
 export const size = {
-  left: 300,
+  left: 276,
   column: 112,
   widest: 150,
-  right: 180,
+  right: 204,
   head: 60,
   row: 108,
   astray: 24,

@@ -46,3 +46,10 @@ export function subWords(profile: Pick<Profile, 'hand' | 'plays'>, age: number |
     .filter(Boolean)
     .join(' · ');
 }
+
+/** What the list of people says of itself: how many a search found, and how many there was no room for. */
+export function foundWords(found: number, most: number, find: string): string {
+  if (found > most) return `And ${found - most} more: type more of the name.`;
+  if (find.trim() === '' || found === 0) return '';
+  return found === 1 ? 'One found.' : `${found} found.`;
+}
