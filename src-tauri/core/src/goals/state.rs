@@ -191,7 +191,10 @@ impl Walk<'_> {
         for block in &blocks {
             match block.kind {
                 Kind::Retest if carried && first == Some(block.id) => {
-                    self.retest(at, block);
+                    // A goal kept at an earlier visit has nothing to be retested: it is looked at again.
+                    if !self.look_back(at, block) {
+                        self.retest(at, block);
+                    }
                     retested = true;
                 }
                 Kind::EndTest => {

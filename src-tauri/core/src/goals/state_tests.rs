@@ -164,6 +164,12 @@ fn every_row_of_the_table_holds() {
             Slipped,
             "reopened: 4 of 10 in a later look, down from 9 of 10 in Apr 24",
         ),
+        // A retest of a goal that was kept at an earlier visit is a later look at it.
+        (
+            "end 9/10 | retest 9/10 | retest 4/10",
+            Slipped,
+            "reopened: 4 of 10 in a later look, down from 9 of 10 in Apr 24",
+        ),
         // kept | below otherwise | kept
         ("end 8/10 | retest 8/10 | look 7/10", Kept, "7 of 10 in a later look; worth another look"),
         // met | a later end test is below, and there was no retest | unchanged, retest owed
