@@ -350,3 +350,44 @@ fn a_season_from_a_csv_file_is_taken_reported_and_undone_whole() {
     assert_eq!(w.act("students.list", json!({})), json!([]));
     assert!(w.file.check().unwrap().sound);
 }
+
+#[test]
+fn a_letter_written_late_says_what_stood_at_its_own_visit() {
+    let mut w = World::new();
+    let student = w.student("Ana");
+    let first = w.visit(&student, "2026-03-02", "2026-03-04");
+    let goal = w.goal(&student, &first, "Lob serve");
+    w.total(&goal, &first, "end_test", 8);
+    w.act("visits.close", json!({ "visit": first }));
+    let second = w.visit(&student, "2026-05-02", "2026-05-04");
+    w.total(&goal, &second, "retest", 9);
+    let new_words = json!({ "goal": goal, "cue": "Finish high", "aim": "" });
+    w.act("goals.change_words", new_words);
+    w.act("visits.close", json!({ "visit": second }));
+    let letter = w.act("letters.draft", json!({ "visit": first }));
+    let text = letter["parts"].to_string();
+    assert!(
+        text.contains("it was reached, and the first tries of your next visit will tell"),
+        "{text}"
+    );
+    assert!(
+        text.contains("Lift") && !text.contains("Finish high"),
+        "the words that were in force: {text}"
+    );
+    assert!(!text.contains("is kept"), "{text}");
+}
+
+#[test]
+fn a_letter_never_says_that_a_test_below_reached_what_was_asked() {
+    let mut w = World::new();
+    let student = w.student("Ana");
+    let first = w.visit(&student, "2026-03-02", "2026-03-04");
+    let goal = w.goal(&student, &first, "Lob serve");
+    w.total(&goal, &first, "end_test", 8);
+    w.act("visits.close", json!({ "visit": first }));
+    let second = w.visit(&student, "2026-05-02", "2026-05-04");
+    w.total(&goal, &second, "end_test", 5);
+    assert_eq!(w.state(&goal), "met", "a retest is owed");
+    let text = w.act("letters.draft", json!({ "visit": second }))["parts"].to_string();
+    assert!(!text.contains("reached what we asked"), "{text}");
+}

@@ -3,11 +3,11 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::state::{Standing, derive};
+use super::state::{History, Standing, derive};
 use super::{Block, Goal, Which, store};
 use crate::app::Reading;
 use crate::error::Result;
-use crate::kinds::ids::{StudentId, VisitId};
+use crate::kinds::ids::{GoalId, StudentId, VisitId};
 
 /// A goal as shown.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -46,10 +46,37 @@ pub fn list(db: &Reading<'_>, ask: OfStudent) -> Result<Vec<Shown>> {
     store::of_student(db, ask.student)?.into_iter().map(|goal| of(db, goal)).collect()
 }
 
+/// Shows a goal as it stood when a visit ended: what came later is left out, the words are those
+/// that were in force.
+///
+/// # Errors
+/// `NotFound`.
+pub fn as_of(db: &Reading<'_>, goal: GoalId, visit: VisitId) -> Result<Shown> {
+    let mut goal = store::find(db, goal)?;
+    let mut history = store::history(db, &goal)?;
+    if let Some(n) = history.visits.iter().position(|at| at.visit == visit) {
+        history.visits.truncate(n + 1);
+        let first_day = history.visits[n].day;
+        let seen: Vec<VisitId> = history.visits.iter().map(|at| at.visit).collect();
+        history.decisions.retain(|d| d.visit.map_or(d.day < first_day, |v| seen.contains(&v)));
+        let last_day = store::visit(db, visit)?.last_day.unwrap_or(first_day);
+        let oldest = goal.words.first().cloned();
+        goal.words.retain(|words| words.since <= last_day);
+        if goal.words.is_empty() {
+            goal.words.extend(oldest);
+        }
+    }
+    Ok(with_standing(goal, history))
+}
+
 fn of(db: &Reading<'_>, goal: Goal) -> Result<Shown> {
     let history = store::history(db, &goal)?;
+    Ok(with_standing(goal, history))
+}
+
+fn with_standing(goal: Goal, history: History) -> Shown {
     let standing = derive(&history);
     let visits = history.visits.iter().map(|at| at.visit).collect();
     let blocks = history.visits.into_iter().flat_map(|at| at.blocks).collect();
-    Ok(Shown { goal, standing, blocks, visits })
+    Shown { goal, standing, blocks, visits }
 }

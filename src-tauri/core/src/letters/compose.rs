@@ -5,9 +5,9 @@ use crate::app::Reading;
 use crate::error::Result;
 use crate::goals::carry;
 use crate::goals::numbers::ChangeWord;
-use crate::goals::show::{Shown, show};
+use crate::goals::show::{Shown, as_of};
 use crate::goals::state::{Since, State, is_carried};
-use crate::goals::{self, Block, Kind, Source, count_words};
+use crate::goals::{Block, Kind, Source, count_words};
 use crate::kinds::text::counted;
 use crate::lessons::{self, Lesson, LessonState};
 use crate::settings::Settings;
@@ -31,7 +31,7 @@ pub(super) fn record(db: &Reading<'_>, visit: visits::Which) -> Result<Record> {
     let ask = lessons::ListLessons { visit: Some(visit.id), ..lessons::ListLessons::default() };
     let goals = carry::at_visit(db, visit.id)?
         .into_iter()
-        .map(|(goal, _)| show(db, goals::Which { goal }))
+        .map(|(goal, _)| as_of(db, goal, visit.id))
         .collect::<Result<_>>()?;
     let others =
         visits::ListVisits { student: Some(visit.student), ..visits::ListVisits::default() };
@@ -152,7 +152,12 @@ fn strength(r: &Record) -> Part {
             .any(|s| s.visit == Some(r.visit.id) && s.to == State::Met && s.from != State::Met)
             && tests(r, g).0.is_some_and(|b| g.goal.criterion.share_reached_by(b.count))
     });
-    let met = r.goals.iter().find(|g| g.standing.state == State::Met && tests(r, g).1.is_some());
+    let met = r.goals.iter().find(|g| {
+        let reached = |b: &Block| {
+            g.goal.criterion.share_reached_by(b.count) && !g.goal.criterion.is_short(b.count)
+        };
+        g.standing.state == State::Met && tests(r, g).1.is_some_and(reached)
+    });
     let best = r
         .goals
         .iter()
