@@ -6,7 +6,7 @@
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
 //! kinds, error → db, app → input, settings → print, sports → students, facilities → goals →
-//! visits, lessons → letters → reports, exchange → commands → desk. A test in the workspace's
+//! visits, lessons → letters → reports, exchange, calc → commands → desk. A test in the workspace's
 //! `tests` package checks it.
 
 pub mod app;

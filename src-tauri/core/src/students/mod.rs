@@ -15,8 +15,8 @@ pub use list::{ListStudents, list};
 pub use show::show;
 
 use crate::error::{Problems, Result};
+use crate::kinds::Day;
 use crate::kinds::ids::StudentId;
-use crate::kinds::{Day, text};
 
 /// The hand the racket is held in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -195,9 +195,4 @@ impl Profile {
             self.called.clone()
         }
     }
-}
-
-/// The name as search sees it.
-pub fn folded(name: &str) -> String {
-    text::folded(name)
 }

@@ -2,11 +2,12 @@
 
 use rusqlite::{Row, named_params, params};
 
-use super::{Contact, Hand, Plays, Profile, Student, StudentLine, folded};
+use super::{Contact, Hand, Plays, Profile, Student, StudentLine};
 use crate::app::{Reading, Writing};
 use crate::error::Result;
 use crate::kinds::Day;
 use crate::kinds::ids::StudentId;
+use crate::kinds::text::folded;
 
 crate::db::words! {
     Hand { Right = "right", Left = "left" }

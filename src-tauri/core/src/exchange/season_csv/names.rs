@@ -2,17 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use unicode_normalization::UnicodeNormalization;
-use unicode_normalization::char::is_combining_mark;
+use crate::kinds::text::folded;
 
-/// The text in lower case, without accents, every run of other signs one blank.
+/// The text as search folds it, every run of other signs one blank.
 pub fn fold(text: &str) -> String {
-    let plain: String = text
-        .nfkd()
-        .filter(|c| !is_combining_mark(*c))
-        .flat_map(char::to_lowercase)
-        .map(|c| if c.is_alphanumeric() { c } else { ' ' })
-        .collect();
+    let plain: String =
+        folded(text).chars().map(|c| if c.is_alphanumeric() { c } else { ' ' }).collect();
     plain.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
