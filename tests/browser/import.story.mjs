@@ -6,6 +6,7 @@ Ana Silva;03/04/2025;05/04/2025;Drive serve;end;8 of 10
 "Silva, Ana";14/09/2025;16/09/2025;Drive serve;start;9/10
 Ana Silva;14/09/2025;16/09/2025;Drive serve;end;80%
 Bo Ek;31/02/2025;;Kill;end;5/10
+Anna Silva;03/04/2025;05/04/2025;Drive serve;during;6/10
 `;
 
 test('a season comes in with a report, and its letter can be issued', async ({ page, bridge, openFile }) => {
@@ -16,8 +17,11 @@ test('a season comes in with a report, and its letter can be issued', async ({ p
   await expect(page.getByText('a percentage without its number of tries')).toBeVisible();
   await expect(page.getByText('is no day of the calendar')).toBeVisible();
   await noFindings(page);
-  await page.getByRole('button', { name: 'Take 2 lines' }).click();
-  await expect(page.getByText('1 students added')).toBeVisible();
+  const near = page.getByLabel('Ana Silva (line 2) and Anna Silva (line 6)');
+  await expect(near, 'near names are two people until the coach says otherwise').toHaveValue('two');
+  await near.selectOption('one person: Ana Silva');
+  await page.getByRole('button', { name: 'Take 3 lines' }).click();
+  await expect(page.getByText('1 student added')).toBeVisible();
   await page.getByRole('link', { name: 'To the people' }).click();
   await page.getByRole('link', { name: 'Ana Silva' }).click();
   await expect(page.getByText('reached again: 9 of 10 before any coaching').first()).toBeAttached();

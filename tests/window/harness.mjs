@@ -150,9 +150,13 @@ class Window {
     return this.execute('(selector) => document.querySelector(selector).innerText.trim()', selector);
   }
 
-  /** Clicks an element, once it is there. */
+  /** Clicks an element, once it is there: brought to the middle at once first, as a page that still scrolls moves it away. */
   async click(selector) {
-    await this.#ask('POST', `/element/${await this.see(selector)}/click`);
+    const element = await this.see(selector);
+    await this.execute("(element) => element.scrollIntoView({ block: 'center', behavior: 'instant' })", {
+      [ELEMENT]: element,
+    });
+    await this.#ask('POST', `/element/${element}/click`);
   }
 
   /** Clicks the button or link of that name. */

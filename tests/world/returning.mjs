@@ -1,8 +1,8 @@
 // A returning student: one goal met at the last visit, one still worked on, and days agreed from today.
 
-const day = (offset) => {
+/** The date so many days from today, on this machine’s own calendar. */
+export const day = (offset) => {
   const at = new Date(Date.now() + offset * 86_400_000);
-  // The machine's own calendar, as the program has it.
   return `${at.getFullYear()}-${String(at.getMonth() + 1).padStart(2, '0')}-${String(at.getDate()).padStart(2, '0')}`;
 };
 

@@ -7,6 +7,7 @@
 mod answer;
 mod calc;
 mod files;
+mod papers;
 mod verbs;
 
 use std::path::PathBuf;
@@ -70,6 +71,41 @@ enum Verb {
         /// Where; must not exist.
         to: PathBuf,
     },
+    /// Writes an issued letter's document to a file, byte for byte as it was issued.
+    Letter {
+        /// The visit: its newest issued letter.
+        #[arg(long, conflicts_with = "letter", required_unless_present = "letter")]
+        visit: Option<String>,
+        /// One issued letter.
+        #[arg(long)]
+        letter: Option<String>,
+        /// Issues the visit's letter first, as it stands.
+        #[arg(long, requires = "visit")]
+        issue: bool,
+        /// The document to write; must not exist.
+        to: PathBuf,
+    },
+    /// Takes a season from a CSV file, and says what was taken and what not and why.
+    Import {
+        /// The CSV file.
+        from: PathBuf,
+        /// Which column is what, as JSON such as {"student":0,"arrive":1,"goal":2,"result":3}; left
+        /// out, what the words above the columns say.
+        #[arg(long)]
+        columns: Option<String>,
+        /// How to read dates that could be read two ways: day_month_year or month_day_year.
+        #[arg(long)]
+        dates: Option<String>,
+        /// The facility of visits whose place the file does not name; needed when there are several.
+        #[arg(long)]
+        facility: Option<String>,
+        /// Names that are one person's, as JSON such as {"Anna Silva":"Ana Silva"}.
+        #[arg(long)]
+        same: Option<String>,
+        /// Only looks, and says what would be taken.
+        #[arg(long)]
+        look: bool,
+    },
     /// Puts a verified backup in the file's place; what was there is kept beside it.
     Restore {
         /// The backup.
@@ -88,6 +124,14 @@ fn main() -> ExitCode {
         }
         Verb::Check => files::check(line.file),
         Verb::Backup { to } => files::backup(line.file, &to),
+        Verb::Letter { visit, letter, issue, to } => {
+            papers::letter(line.file, visit, letter, issue, &to)
+        }
+        Verb::Import { from, columns, dates, facility, same, look } => papers::import(
+            line.file,
+            &from,
+            &papers::Season { columns, dates, facility, same, look },
+        ),
         Verb::Restore { from } => files::restore(line.file, &from),
     };
     answer::give(done)

@@ -352,6 +352,46 @@ fn a_season_from_a_csv_file_is_taken_reported_and_undone_whole() {
 }
 
 #[test]
+fn near_names_are_one_person_only_when_the_coach_says_so() {
+    use base64::Engine;
+    let csv = "Name,Arrived,Goal,When,Result\n\
+               Anna Silva,2025-04-03,Drive serve,end,8 of 10\n\
+               Bo Lind,2025-04-03,Pinch,end,8 of 10\n\
+               Bo Lindt,2025-09-14,Pinch,start,9 of 10\n";
+    let content = base64::engine::general_purpose::STANDARD.encode(csv);
+    let taken = |same: Value| {
+        let mut w = World::new();
+        w.student("Ana Silva");
+        let seen = w.act("exchange.read_csv", json!({ "content": content }));
+        let near: Vec<_> = seen["near"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|n| {
+                (
+                    n["name"].as_str().unwrap(),
+                    n["other"].as_str().unwrap(),
+                    n["other_line"].as_u64(),
+                )
+            })
+            .collect();
+        assert_eq!(near, [("Anna Silva", "Ana Silva", None), ("Bo Lind", "Bo Lindt", Some(4))]);
+        let columns = &seen["columns"];
+        let ask =
+            json!({ "content": content, "columns": columns, "facility": w.hall, "same": same });
+        w.act("exchange.take_csv", ask);
+        let listed = w.act("students.list", json!({}));
+        let names = listed.as_array().unwrap().iter();
+        names.map(|s| s["name"].as_str().unwrap().to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!(taken(json!({})), ["Ana Silva", "Anna Silva", "Bo Lind", "Bo Lindt"]);
+    let same = json!({ "anna silva": "ana silva", "bo lind": "bo lindt" });
+    assert_eq!(taken(same), ["Ana Silva", "Bo Lindt"]);
+    let round = json!({ "bo lind": "bo lindt", "bo lindt": "bo lind" });
+    assert_eq!(taken(round).len(), 4, "a circle of names ends, and says nothing");
+}
+
+#[test]
 fn a_letter_written_late_says_what_stood_at_its_own_visit() {
     let mut w = World::new();
     let student = w.student("Ana");

@@ -973,6 +973,10 @@ export interface ExchangeReadCsvOutput {
    * Who is in the coach file already.
    */
   known: Known[];
+  /**
+   * Names that may be the same person's, though written differently.
+   */
+  near: NearName[];
 }
 /**
  * What taking the file in would bring.
@@ -1093,7 +1097,7 @@ export interface NotTaken {
  */
 export interface Flag {
   /**
-   * `maybe_the_same`, `emails_differ`, `depart_differs`, `visits_overlap` or `row_twice`.
+   * `emails_differ`, `depart_differs`, `visits_overlap` or `row_twice`.
    */
   code: string;
   /**
@@ -1130,6 +1134,10 @@ export interface StudentSeen {
    * How many rows were taken for this student.
    */
   rows: number;
+  /**
+   * The line of the first of them.
+   */
+  line: number;
 }
 /**
  * A person in the file who is in the coach file already.
@@ -1147,6 +1155,36 @@ export interface Known {
   name: string;
 }
 /**
+ * A name in the file that is one letter away from another: perhaps one person, and the coach says.
+ *
+ */
+export interface NearName {
+  /**
+   * The name's key.
+   */
+  key: string;
+  /**
+   * The name, as the file has it.
+   */
+  name: string;
+  /**
+   * The line it is first on.
+   */
+  line: number;
+  /**
+   * The other name's key.
+   */
+  other_key: string;
+  /**
+   * The other name.
+   */
+  other: string;
+  /**
+   * The line the other is first on; nothing when it is a student of the coach file.
+   */
+  other_line: number | null;
+}
+/**
  * A season to take.
  *
  */
@@ -1159,7 +1197,7 @@ export interface ExchangeTakeCsvInput {
   dates?: DateOrder;
   facility: FacilityId;
   /**
-   * People who are the same though written differently: each key becomes the other.
+   * People who are the same though written differently: each name (or its key) becomes the other.
    */
   same?: {
     [k: string]: string;

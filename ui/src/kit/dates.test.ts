@@ -4,7 +4,6 @@ import {
   addDays,
   age,
   away,
-  count,
   dayAndMonth,
   daysBetween,
   daysIn,
@@ -171,10 +170,4 @@ test('age turns on the birthday', () => {
   // Born on a leap day: in a common year the year counts from 1 March here. Common practice, laws differ.
   expect(age('2008-02-29', '2026-02-28')).toBe(17);
   expect(age('2008-02-29', '2026-03-01')).toBe(18);
-});
-
-test('one and many', () => {
-  expect(count(1, 'day')).toBe('1 day');
-  expect(count(0, 'day')).toBe('0 days');
-  expect(count(2, 'facility', 'facilities')).toBe('2 facilities');
 });

@@ -1,5 +1,6 @@
 // Words for civil dates. A date is a string, YYYY-MM-DD, in and out: no instant and no time zone is involved.
 import { CalendarDate, parseDate } from '@internationalized/date';
+import { counted } from './counted';
 
 const DAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
 const MONTHS = [
@@ -158,11 +159,6 @@ export function addDays(text: string, days: number): string {
   return known(text).add({ days }).toString();
 }
 
-/** "1 day", "3 days". */
-export function count(n: number, one: string, many = `${one}s`): string {
-  return `${n} ${n === 1 ? one : many}`;
-}
-
 /** Complete months between two dates, the earlier first. */
 function wholeMonths(a: CalendarDate, b: CalendarDate): number {
   const months = (b.year - a.year) * 12 + b.month - a.month;
@@ -178,17 +174,17 @@ export function away(text: string, today: string): string {
   const size = Math.abs(days);
   const [a, b] = days > 0 ? [known(today), known(text)] : [known(text), known(today)];
   let words: string;
-  if (size < 14) words = count(size, 'day');
-  else if (size < 70) words = count(Math.floor(size / 7), 'week');
-  else if (wholeMonths(a, b) < 24) words = count(wholeMonths(a, b), 'month');
-  else words = count(Math.floor(wholeMonths(a, b) / 12), 'year');
+  if (size < 14) words = counted(size, 'day');
+  else if (size < 70) words = counted(Math.floor(size / 7), 'week');
+  else if (wholeMonths(a, b) < 24) words = counted(wholeMonths(a, b), 'month');
+  else words = counted(Math.floor(wholeMonths(a, b) / 12), 'year');
   return days > 0 ? `in ${words}` : `${words} ago`;
 }
 
 /** "3 days late", or null when it is not late. */
 export function late(due: string, today: string): string | null {
   const days = daysBetween(due, today);
-  return days > 0 ? `${count(days, 'day')} late` : null;
+  return days > 0 ? `${counted(days, 'day')} late` : null;
 }
 
 /** How many days a run has, both ends counted. */

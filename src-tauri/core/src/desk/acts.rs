@@ -231,8 +231,12 @@ fn open_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
     Ok(SavedAt { path: Some(path) })
 }
 
-/// Written beside and renamed: a full disk leaves no half document under the chosen name.
-fn write_whole(path: &Path, bytes: &[u8]) -> Result<()> {
+/// Saves a document: written beside and renamed, so that a full disk leaves no half document under
+/// the chosen name.
+///
+/// # Errors
+/// `Storage`.
+pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<()> {
     let making = crate::db::open::beside(path, ".making");
     let written = std::fs::write(&making, bytes).and_then(|()| std::fs::rename(&making, path));
     if written.is_err() {

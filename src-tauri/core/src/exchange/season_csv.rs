@@ -228,7 +228,7 @@ pub struct NotTaken {
 /// Something to look at, although the rows were taken.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Flag {
-    /// `maybe_the_same`, `emails_differ`, `depart_differs`, `visits_overlap` or `row_twice`.
+    /// `emails_differ`, `depart_differs`, `visits_overlap` or `row_twice`.
     pub code: String,
     /// The lines it concerns.
     pub lines: Vec<u32>,
@@ -249,6 +249,8 @@ pub struct StudentSeen {
     pub email: Option<String>,
     /// How many rows were taken for this student.
     pub rows: u32,
+    /// The line of the first of them.
+    pub line: u32,
 }
 
 /// What taking the file in would bring.
@@ -275,6 +277,13 @@ pub struct Preview {
 /// The key under which a name is the same person's, however it is written.
 pub fn key_of(name: &str) -> String {
     names::fold(&names::given_name_first(name))
+}
+
+/// Pairs of keys one letter apart, which may be one person: at most 200, each pair once.
+pub fn near_keys<'a>(keys: impl IntoIterator<Item = &'a str>) -> Vec<(&'a str, &'a str)> {
+    /// A coach answers for each pair; more than this is a column of something else.
+    const MOST_PAIRS: usize = 200;
+    names::near(&keys.into_iter().collect(), MOST_PAIRS)
 }
 
 #[cfg(test)]

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::preview::{known, table, unknown};
+use super::preview::{here, table, unknown};
 use super::season_csv::{self, Columns, DateOrder, Kind as CsvKind, NotTaken, SeasonRow};
 use crate::app::Writing;
 use crate::error::{Error, Problems, Result};
@@ -35,7 +35,7 @@ pub struct TakeCsv {
     pub dates: DateOrder,
     /// Where visits were whose place the file does not name, or names as no facility here.
     pub facility: FacilityId,
-    /// People who are the same though written differently: each key becomes the other.
+    /// People who are the same though written differently: each name (or its key) becomes the other.
     #[serde(default)]
     pub same: BTreeMap<String, String>,
 }
@@ -83,11 +83,12 @@ pub fn take(db: &Writing<'_>, ask: TakeCsv) -> Result<Taken> {
         ));
     }
     let mut taken = Taken { not_taken: preview.not_taken.clone(), ..Taken::default() };
-    let here = known(db, &preview)?;
+    let here = here(db)?;
     let mut people: BTreeMap<String, Vec<&SeasonRow>> = BTreeMap::new();
+    let same: BTreeMap<String, String> =
+        ask.same.iter().map(|(a, b)| (season_csv::key_of(a), season_csv::key_of(b))).collect();
     for row in &preview.rows {
-        let key = ask.same.get(&row.student_key).unwrap_or(&row.student_key);
-        people.entry(key.clone()).or_default().push(row);
+        people.entry(one_key(&same, &row.student_key)).or_default().push(row);
     }
     for (key, rows) in people {
         let student = if let Some(same) = here.iter().find(|known| known.key == key) {
@@ -115,6 +116,18 @@ pub fn take(db: &Writing<'_>, ask: TakeCsv) -> Result<Taken> {
         counted(i64::from(taken.blocks), "count", "counts"),
     ));
     Ok(taken)
+}
+
+/// The key a name goes by: followed from same to same, and no further than there are names.
+fn one_key(same: &BTreeMap<String, String>, key: &str) -> String {
+    let mut key = key;
+    for _ in 0..same.len() {
+        match same.get(key) {
+            Some(other) => key = other,
+            None => break,
+        }
+    }
+    key.to_owned()
 }
 
 fn one_person(

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::NaiveDate;
 
-use super::names::{fold, given_name_first, near};
+use super::names::{fold, given_name_first};
 use super::{
     ColumnProblem, Columns, DateEvidence, DateOrder, Flag, Kind, NotTaken, Preview, Role, Row,
     SeasonRow, StudentSeen, Table, dates, results,
@@ -15,8 +15,6 @@ use crate::sports::pack::Condition;
 const LONGEST_NAME: usize = 200;
 /// The longest note that is taken, in characters.
 const LONGEST_NOTE: usize = 2000;
-/// The most pairs of near names that are shown.
-const MOST_PAIRS: usize = 200;
 
 /// Reads every row. A row is among `rows`, or has its reasons among `not_taken`; never both.
 ///
@@ -268,10 +266,9 @@ pub fn condition(text: &str) -> Option<Condition> {
     }
 }
 
-/// Names spelt alike become one student; near ones are shown and stay two.
+/// Names spelt alike become one student.
 fn gather_students(preview: &mut Preview) {
     let mut at: BTreeMap<String, usize> = BTreeMap::new();
-    let mut lines: Vec<Vec<u32>> = Vec::new();
     for row in &mut preview.rows {
         let place = *at.entry(row.student_key.clone()).or_insert_with(|| {
             preview.students.push(StudentSeen {
@@ -280,15 +277,11 @@ fn gather_students(preview: &mut Preview) {
                 spellings: Vec::new(),
                 email: None,
                 rows: 0,
+                line: row.line,
             });
-            lines.push(Vec::new());
             preview.students.len() - 1
         });
-        let (Some(seen), Some(lines)) = (preview.students.get_mut(place), lines.get_mut(place))
-        else {
-            continue;
-        };
-        lines.push(row.line);
+        let Some(seen) = preview.students.get_mut(place) else { continue };
         seen.rows = seen.rows.saturating_add(1);
         if !seen.spellings.contains(&row.student) {
             seen.spellings.push(row.student.clone());
@@ -308,19 +301,6 @@ fn gather_students(preview: &mut Preview) {
             _ => {}
         }
         row.student.clone_from(&seen.name);
-    }
-    let keys: BTreeSet<&str> = at.keys().map(String::as_str).collect();
-    for (a, b) in near(&keys, MOST_PAIRS) {
-        let (Some(a), Some(b)) = (at.get(a), at.get(b)) else { continue };
-        let first = |place: usize| lines.get(place).and_then(|lines| lines.first()).copied();
-        let (Some(x), Some(y)) = (preview.students.get(*a), preview.students.get(*b)) else {
-            continue;
-        };
-        preview.flags.push(Flag {
-            code: "maybe_the_same".to_owned(),
-            lines: [first(*a), first(*b)].into_iter().flatten().collect(),
-            words: format!("“{}” and “{}” may be the same person; say which", x.name, y.name),
-        });
     }
 }
 

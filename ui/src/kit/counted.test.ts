@@ -1,0 +1,8 @@
+import { expect, test } from 'vitest';
+import { counted } from './counted';
+
+test('one and many', () => {
+  expect(counted(1, 'day')).toBe('1 day');
+  expect(counted(0, 'day')).toBe('0 days');
+  expect(counted(2, 'facility', 'facilities')).toBe('2 facilities');
+});
