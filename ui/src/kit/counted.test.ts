@@ -1,3 +1,4 @@
+// How many of what, in words: one, many, and words that do not take an s.
 import { expect, test } from 'vitest';
 import { counted } from './counted';
 

@@ -27,13 +27,11 @@ pub struct Opened {
 /// Opens a coach file, bringing it to the newest schema after a verified backup.
 ///
 /// # Errors
-/// `Storage` when the file or its folder cannot be used, `InUse`, `NotACoachFile`, `NewerFile`.
+/// `NotFound`, `Storage` when the file or its folder cannot be used, `InUse`, `NotACoachFile`,
+/// `NewerFile`.
 pub fn open(path: &Path) -> Result<Opened> {
     if !path.is_file() {
-        return Err(Error::storage(
-            "Opening the coach file",
-            std::io::Error::from(std::io::ErrorKind::NotFound),
-        ));
+        return Err(Error::NotFound { what: "coach file", id: path.display().to_string() });
     }
     let lock = lock(path)?;
     look_before_touching(path)?;

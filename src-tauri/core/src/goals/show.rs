@@ -8,6 +8,7 @@ use super::{Block, Goal, Which, store};
 use crate::app::Reading;
 use crate::error::Result;
 use crate::kinds::ids::{GoalId, StudentId, VisitId};
+use crate::kinds::text::folded;
 
 /// A goal as shown.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -44,6 +45,26 @@ pub fn show(db: &Reading<'_>, which: Which) -> Result<Shown> {
 /// `Storage`.
 pub fn list(db: &Reading<'_>, ask: OfStudent) -> Result<Vec<Shown>> {
     store::of_student(db, ask.student)?.into_iter().map(|goal| of(db, goal)).collect()
+}
+
+/// Finds goals of current students whose title has every part in it; accents and case do not
+/// matter. Gives the goal, its title and its student's name, `most` at most.
+///
+/// # Errors
+/// `Storage`.
+pub fn titled(
+    db: &Reading<'_>,
+    parts: &str,
+    most: usize,
+) -> Result<Vec<(GoalId, String, String)>> {
+    let parts = folded(parts);
+    let mut found = store::titles(db)?;
+    found.retain(|(_, title, _)| {
+        let title = folded(title);
+        parts.split(' ').all(|part| title.contains(part))
+    });
+    found.truncate(most);
+    Ok(found)
 }
 
 /// Shows a goal as it stood when a visit ended: what came later is left out, the words are those

@@ -104,6 +104,16 @@ pub(super) fn of_student(db: &Reading<'_>, student: StudentId) -> Result<Vec<Goa
     Ok(goals)
 }
 
+/// Every goal of current students by title: its id, its title and whose it is.
+pub(super) fn titles(db: &Reading<'_>) -> Result<Vec<(GoalId, String, String)>> {
+    db.all(
+        "SELECT g.id, g.title, s.name FROM goal g JOIN student s ON s.id = g.student
+         WHERE s.archived IS NULL ORDER BY g.title, s.folded, g.id",
+        [],
+        |row| Ok((row.get("id")?, row.get("title")?, row.get("name")?)),
+    )
+}
+
 fn goal(row: &Row<'_>) -> rusqlite::Result<Goal> {
     Ok(Goal {
         id: row.get("id")?,

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::app::Reading;
 use crate::error::Result;
 use crate::facilities::{ListFacilities, list as facilities};
+use crate::goals::show::titled;
 use crate::kinds::text::folded;
 use crate::students::{ListStudents, list as students};
 
@@ -25,6 +26,8 @@ pub enum FoundKind {
     Student,
     /// A facility.
     Facility,
+    /// A goal.
+    Goal,
 }
 
 /// Something found.
@@ -36,6 +39,8 @@ pub struct Found {
     pub id: String,
     /// Its name.
     pub name: String,
+    /// What tells it from others of its name: whose goal it is; empty where nothing is needed.
+    pub of: String,
 }
 
 /// The most that is given.
@@ -50,19 +55,21 @@ pub fn find(db: &Reading<'_>, find: Find) -> Result<Vec<Found>> {
     if text.is_empty() {
         return Ok(Vec::new());
     }
-    let most = u32::try_from(MOST).unwrap_or(12);
-    let people = students(db, ListStudents { find: find.text, archived: false, most })?;
-    let mut found: Vec<Found> = people
-        .into_iter()
-        .map(|s| Found { kind: FoundKind::Student, id: s.id.to_string(), name: s.name })
-        .collect();
-    let places = facilities(db, ListFacilities::default())?;
-    found.extend(
-        places
-            .into_iter()
-            .filter(|f| text.split(' ').all(|part| folded(&f.place.name).contains(part)))
-            .map(|f| Found { kind: FoundKind::Facility, id: f.id.to_string(), name: f.place.name }),
-    );
+    let most = u32::try_from(MOST).unwrap_or(u32::MAX);
+    let mut found = Vec::new();
+    let mut add = |kind, id: String, name, of| found.push(Found { kind, id, name, of });
+    for s in students(db, ListStudents { find: find.text, archived: false, most })? {
+        add(FoundKind::Student, s.id.to_string(), s.name, String::new());
+    }
+    for f in facilities(db, ListFacilities::default())? {
+        let name = folded(&f.place.name);
+        if text.split(' ').all(|part| name.contains(part)) {
+            add(FoundKind::Facility, f.id.to_string(), f.place.name, f.place.town);
+        }
+    }
+    for (id, title, student) in titled(db, &text, MOST)? {
+        add(FoundKind::Goal, id.to_string(), title, student);
+    }
     found.truncate(MOST);
     Ok(found)
 }
