@@ -122,3 +122,67 @@ test('a block is ended and opened again by Undo; then the lesson ends', async ({
   ]);
   expect((await tries(bridge, visit))['Lob serve'], 'its block ended with it').toBe('none');
 });
+
+test('a court opened again asks which touch to take back; a waiting goal is brought up', async ({
+  page,
+  openFile,
+  bridge,
+}) => {
+  const { visit, student } = await openFile(async (act) => {
+    const made = await onCourt(act);
+    for (const title of ['Return', 'Overhead']) {
+      const set = { title, condition: 'live', counts: 'result', need: 8, of: 10 };
+      await act('goals.set', { student: made.student, visit: made.visit, ...set });
+    }
+    for (const goal of [made.lob, made.wall]) {
+      const block = await act('goals.start_block', {
+        goal,
+        visit: made.visit,
+        lesson: made.lesson,
+        kind: 'retest',
+      });
+      await act('goals.touch', { block: block.id, made: true });
+    }
+    return made;
+  }, address);
+  await expect(page.getByRole('button', { name: /^made ?: Lob serve/ })).toBeEnabled();
+  const undo = page.getByRole('button', { name: 'Undo last touch' });
+  await use(page, undo);
+  const dialog = page.getByRole('dialog', { name: 'Which touch?' });
+  await expect(dialog).toBeVisible();
+  await use(page, dialog.getByRole('button', { name: 'Backhand off the back wall' }));
+  await expect(page.getByText('One touch taken back: Backhand off the back wall')).toBeVisible();
+  await expect(undo).toBeFocused();
+  expect(await tries(bridge, visit)).toMatchObject({ 'Lob serve': '+', 'Backhand off the back wall': '' });
+
+  await use(page, page.getByRole('button', { name: /^Bring it up ?: Overhead$/ }));
+  await expect(page.getByText('Now on court: Overhead')).toBeVisible();
+  await stillThere(page);
+  expect((await bridge.act('goals.list', { student })).map((g) => g.goal.title).slice(0, 4)).toEqual([
+    'Lob serve',
+    'Backhand off the back wall',
+    'Overhead',
+    'Return',
+  ]);
+});
+
+test('a visit is started from the court, and its first block is not a retest', async ({
+  page,
+  openFile,
+  bridge,
+}) => {
+  const { visit } = await openFile(returningStudent, ({ visit }) => `#/court/${visit}`);
+  const stage = async () => (await bridge.act('visits.show', { visit })).stage;
+  const made = page.getByRole('button', { name: /^made ?: Lob serve/ });
+  await use(page, page.getByRole('button', { name: 'Start the visit' }));
+  await expect(made).toBeEnabled();
+  await stillThere(page);
+  expect(await stage()).toBe('open');
+  await use(page, page.getByRole('button', { name: /^Not now ?: Lob serve$/ }));
+  await use(page, page.getByRole('button', { name: /^End test ?: Lob serve$/ }));
+  await stillThere(page);
+  await page.keyboard.press('1');
+  await expect
+    .poll(async () => (await bridge.act('goals.on_court', { visit }))[0].open?.kind)
+    .toBe('end_test');
+});

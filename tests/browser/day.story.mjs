@@ -74,3 +74,132 @@ test('a visit is started, its lesson planned, its goals tested and decided, and 
   expect(await stage()).toBe('closed');
   expect((await bridge.act('visits.list', { student })).map((v) => v.stage)).toEqual(['closed', 'closed']);
 });
+
+test('a visit is planned, given other days and called off, and another only expected', async ({
+  page,
+  openFile,
+  bridge,
+  refusal,
+}) => {
+  const { student } = await openFile(
+    async (act) => {
+      await act('facilities.add', { name: 'Harbour Hall', zone: 'Europe/Dublin' });
+      return { student: (await act('students.add', { name: 'Pia Ortega' })).id };
+    },
+    ({ student }) => `#/people/${student}`,
+  );
+  const visits = async () =>
+    (await bridge.act('visits.list', { student })).map((v) => [v.stage, v.days?.first, v.days?.last]);
+  const plan = page.getByRole('button', { name: 'Plan a visit' });
+  await use(page, plan);
+  await stillThere(page);
+  await write(page, page.getByLabel('First day'), '12 March 2031');
+  await write(page, page.getByLabel('Last day'), '10 March 2031');
+  await refusal(() => page.keyboard.press('Enter'));
+  await expect(page.getByLabel('Last day'), 'the wrong field has the focus').toBeFocused();
+  await expect(page.getByLabel('Last day')).toHaveValue('10 March 2031');
+  expect(await visits()).toEqual([]);
+  await write(page, page.getByLabel('Last day'), '14 March');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Visit planned.')).toBeVisible();
+  await expect(plan).toBeFocused();
+  expect(await visits()).toEqual([['planned', '2031-03-12', '2031-03-14']]);
+
+  await use(page, page.getByRole('link', { name: /12.*14 March 2031/ }));
+  await arrived(page, 'Pia Ortega');
+  const change = page.getByRole('button', { name: 'Change', exact: true });
+  await use(page, change);
+  await write(page, page.getByLabel('Last day'), '15 March');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Visit changed.')).toBeVisible();
+  await expect(change).toBeFocused();
+  expect(await visits()).toEqual([['planned', '2031-03-12', '2031-03-15']]);
+
+  const callOff = page.getByRole('button', { name: 'Call it off' });
+  await use(page, callOff);
+  await expect(page.getByLabel('Reason')).toBeFocused();
+  await page.keyboard.press('Escape');
+  await expect(callOff, 'a form that is left gives the focus back').toBeFocused();
+  expect((await visits())[0][0]).toBe('planned');
+  await page.keyboard.press('Enter');
+  await expect(page.getByLabel('Reason')).toBeFocused();
+  await page.keyboard.type('An injury');
+  await use(page, page.getByRole('dialog').getByRole('button', { name: 'Call it off' }));
+  await expect(page.getByText('Visit called off.')).toBeVisible();
+  await expect(callOff).toHaveCount(0);
+  await stillThere(page);
+  expect((await visits())[0][0]).toBe('called_off');
+
+  await use(page, page.getByRole('link', { name: '← Pia Ortega' }));
+  const expectOne = page.getByRole('button', { name: 'Plan or expect one' });
+  await use(page, expectOne);
+  await choose(page, page.getByRole('group', { name: 'What is known' }), 'only the month');
+  await tabTo(page, page.getByLabel('Month', { exact: true }));
+  await page.keyboard.press('ArrowDown');
+  await use(page, page.getByRole('button', { name: 'Expect the visit' }));
+  await expect(page.getByText('Expected visit noted.')).toBeVisible();
+  await expect(expectOne).toBeFocused();
+  expect((await visits()).map(([stage]) => stage).sort()).toEqual(['called_off', 'expected']);
+});
+
+test('a lesson is given with its note, and a goal decided otherwise', async ({
+  page,
+  openFile,
+  bridge,
+}) => {
+  const { visit, wall } = await openFile(
+    async (act) => {
+      const made = await returningStudent(act);
+      await act('visits.open', { visit: made.visit });
+      return made;
+    },
+    ({ visit }) => `#/visits/${visit}`,
+  );
+  const button = (name) => page.getByRole('button', { name });
+  await use(page, button(/^Given ?: lesson of/));
+  await write(page, page.getByLabel('The cue that landed'), 'Wait for it');
+  await use(page, button('End the lesson'));
+  await expect(page.getByText('Lesson given.')).toBeVisible();
+  await expect(button(/^Given ?: lesson of/)).toHaveCount(0);
+  await expect(page.locator('li:focus'), 'the focus stays with the lesson').toContainText('09:30');
+  const [lesson] = await bridge.act('lessons.list', { visit });
+  expect([lesson.state, lesson.landed]).toEqual(['given', 'Wait for it']);
+  await page.keyboard.press('Tab');
+  await expect(button(/^Note ?: lesson of/), 'the next act of the lesson is the next stop').toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.getByLabel('What was done')).toBeFocused();
+  await page.keyboard.type('Serve and return');
+  await use(page, button('Write it down'));
+  await expect(page.getByText('Lesson note written.')).toBeVisible();
+  await expect(button(/^Note ?: lesson of/)).toBeFocused();
+  expect((await bridge.act('lessons.list', { visit }))[0].done).toBe('Serve and return');
+
+  await use(page, button(/^Set aside ?: Backhand/));
+  await expect(page.getByLabel('Reason')).toBeFocused();
+  await page.keyboard.type('The serve first');
+  await use(page, button('Set it aside'));
+  await expect(page.getByText('Set aside: Backhand off the back wall')).toBeVisible();
+  expect((await bridge.act('goals.show', { goal: wall })).standing.state).toBe('set_aside');
+  await stillThere(page);
+});
+
+test('a student is put away and brought back, and the focus stays in its part', async ({
+  page,
+  openFile,
+  bridge,
+}) => {
+  const { student } = await openFile(returningStudent, ({ student }) => `#/people/${student}`);
+  const part = page.getByRole('heading', { level: 2, name: 'Who it is' });
+  const archived = async () => (await bridge.act('students.show', { student })).archived;
+  expect(await archived()).toBeNull();
+  await use(page, page.getByRole('button', { name: 'Put away', exact: true }));
+  await expect(page.getByText('Zoë Łukasiewicz put away.')).toBeVisible();
+  await expect(part).toBeFocused();
+  expect(await archived()).not.toBeNull();
+  await page.keyboard.press('Tab');
+  await expect(page.getByRole('button', { name: 'Bring back' })).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Zoë Łukasiewicz brought back.')).toBeVisible();
+  await expect(part).toBeFocused();
+  expect(await archived()).toBeNull();
+});
