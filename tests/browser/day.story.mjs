@@ -142,11 +142,7 @@ test('a visit is planned, given other days and called off, and another only expe
   expect((await visits()).map(([stage]) => stage).sort()).toEqual(['called_off', 'expected']);
 });
 
-test('a lesson is given with its note, and a goal decided otherwise', async ({
-  page,
-  openFile,
-  bridge,
-}) => {
+test('a lesson is given with its note, and a goal decided otherwise', async ({ page, openFile, bridge }) => {
   const { visit, wall } = await openFile(
     async (act) => {
       const made = await returningStudent(act);
@@ -178,7 +174,9 @@ test('a lesson is given with its note, and a goal decided otherwise', async ({
   await expect(page.getByLabel('Reason')).toBeFocused();
   await page.keyboard.type('The serve first');
   await use(page, button('Set it aside'));
-  await expect(page.getByText('Set aside: Backhand off the back wall')).toBeVisible();
+  await expect(
+    page.getByRole('status').filter({ hasText: 'Set aside: Backhand off the back wall' }),
+  ).toBeVisible();
   expect((await bridge.act('goals.show', { goal: wall })).standing.state).toBe('set_aside');
   await stillThere(page);
 });

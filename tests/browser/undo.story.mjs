@@ -1,6 +1,6 @@
 // Undo by keyboard alone: whatever was done on whichever screen, afterwards the record is as it was.
 import { returningStudent } from '../world/returning.mjs';
-import { expect, stillThere, tabTo, test, use, write } from './story.mjs';
+import { arrived, expect, stillThere, tabTo, test, use, write } from './story.mjs';
 
 /** What the coach file says about all that the acts here touch. */
 async function record(act, { student, visit }) {
@@ -40,11 +40,11 @@ test('what the line says is undone in the line, and the focus stays there', asyn
   const undo = () => use(page, page.getByRole('button', { name: 'Undo', exact: true }));
   const start = page.getByRole('button', { name: 'Start the visit' });
   await thereAndBack(page, bridge, made, () => use(page, start), 'Visit started: Zoë Łukasiewicz', undo);
-  await expect(page.getByText(/^Undone: /)).toBeVisible();
+  await expect(page.getByRole('group', { name: 'What was just done' })).toBeFocused();
   await expect(start, 'the screen shows it').toBeVisible();
   await use(page, page.getByRole('button', { name: /^Put away ?: this line$/ }));
   await expect(page.getByText(/^Undone: /)).toBeHidden();
-  await stillThere(page);
+  await arrived(page, 'Zoë Łukasiewicz');
 
   await page.keyboard.press('Alt+3');
   await use(page, page.getByRole('link', { name: 'Harbour Hall' }));
@@ -99,4 +99,20 @@ test('an act of the history is undone without losing the place', async ({ page, 
     page.locator('li:focus'),
     'the row keeps it, so that Enter does not undo the next act',
   ).toHaveCount(1);
+});
+
+test('with a pointer, nothing scrolls when the line is undone or put away', async ({ page, openFile }) => {
+  await page.setViewportSize({ width: 1200, height: 320 });
+  await openFile(returningStudent, ({ student }) => `#/people/${student}`);
+  const away = page.getByRole('button', { name: 'Put away', exact: true });
+  await away.click();
+  await expect(page.getByText('Zoë Łukasiewicz put away.')).toBeVisible();
+  const at = await page.evaluate(() => window.scrollY);
+  expect(at, 'far down').toBeGreaterThan(200);
+  await page.getByRole('button', { name: 'Undo', exact: true }).click();
+  await expect(page.getByText(/^Undone: /)).toBeVisible();
+  await page.getByRole('button', { name: /^Put away ?: this line$/ }).click();
+  await expect(page.getByText(/^Undone: /)).toBeHidden();
+  await stillThere(page);
+  expect(Math.abs((await page.evaluate(() => window.scrollY)) - at)).toBeLessThan(80);
 });

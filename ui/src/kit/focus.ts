@@ -1,20 +1,21 @@
 // Keeps the focus from falling to nowhere: what had it and is gone gives it to its row, else its part, else the title.
 // Never to the next act, which a second press of the same key would do unasked.
 
-/** What can hold a place: a row, a part of the screen, a dialog. */
-const PLACES = 'li, section, dialog[open]';
+/** What can hold a place: a row, a part of the screen, acts that belong together, a dialog. */
+const PLACES = 'li, section, [role="group"], dialog[open]';
 
 /** The way back to a node; says whether there was one. */
 export type WayBack = () => boolean;
 
-/** Remembers where a node stands, while it stands there. */
+/** Remembers where a node stands, while it stands there. Nothing scrolls for someone who uses a pointer. */
 export function wayBack(node: Element | null): WayBack {
   const places: Element[] = [];
   for (let at = node?.parentElement; at; at = at.parentElement) if (at.matches(PLACES)) places.push(at);
+  const quiet = { preventScroll: !node?.matches(':focus-visible') };
   return () => {
-    if (node instanceof HTMLElement && node.isConnected && put(node)) return true;
+    if (node?.isConnected && put(node, quiet)) return true;
     const place = places.find((p) => p.isConnected && p.matches(PLACES));
-    return put((place?.matches('li') ? place : (place?.querySelector('h2') ?? place)) ?? title());
+    return hold((place?.matches('li') ? place : (place?.querySelector('h2') ?? place)) ?? title(), quiet);
   };
 }
 
@@ -22,14 +23,16 @@ function title(): Element | null {
   return document.querySelector('main h1');
 }
 
-function put(node: Element | null): boolean {
+function put(node: Element | null, how: FocusOptions): boolean {
   if (!(node instanceof HTMLElement)) return false;
-  node.focus();
-  if (document.activeElement === node) return true;
-  // A row or a heading takes the focus only when it is told to.
-  node.tabIndex = -1;
-  node.focus();
+  node.focus(how);
   return document.activeElement === node;
+}
+
+/** A row or a heading takes the focus only when it is told to. */
+function hold(node: Element | null, how: FocusOptions): boolean {
+  if (node instanceof HTMLElement && !node.hasAttribute('tabindex')) node.tabIndex = -1;
+  return put(node, how);
 }
 
 /** Where the focus goes when it is lost; null while nobody had it, or it was put nowhere on purpose. */
@@ -40,12 +43,7 @@ let had: Element | null = null;
 export function arrive(): void {
   if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
   had = null;
-  back = () => {
-    const at = title();
-    if (!(at instanceof HTMLElement)) return false;
-    at.focus({ preventScroll: true });
-    return true;
-  };
+  back = () => hold(title(), { preventScroll: true });
   if (back()) back = null;
 }
 
