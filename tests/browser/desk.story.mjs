@@ -141,7 +141,7 @@ test('a spreadsheet is read two ways, taken, and undone whole', async ({ page, o
   await choose(page, dates, 'day, month, year');
   await stillThere(page);
   await use(page, page.getByRole('button', { name: 'Take 2 lines' }));
-  await expect(page.getByText(/^1 students added/)).toBeVisible();
+  await expect(page.getByText(/^1 student added/)).toBeVisible();
   await stillThere(page);
   const [ana] = await bridge.act('students.list', { find: 'ana' });
   expect((await bridge.act('visits.list', { student: ana.id })).map((v) => v.days.first)).toEqual([
