@@ -1,20 +1,5 @@
 // People, a student and the goals, by keyboard alone: found, added, set, put in order, opened on the chart.
-import { expect, test } from './story.mjs';
-
-/** Presses Tab until what is looked for has the focus; fails when it never has. */
-async function tabTo(page, target, most = 80) {
-  for (let i = 0; i < most; i++) {
-    if (await target.evaluate((node) => node === document.activeElement)) return;
-    await page.keyboard.press('Tab');
-  }
-  await expect(target, 'it can be reached with Tab').toBeFocused({ timeout: 1 });
-}
-
-/** Goes to an act with Tab and uses it. */
-async function use(page, target) {
-  await tabTo(page, target);
-  await page.keyboard.press('Enter');
-}
+import { expect, tabTo, test, use } from './story.mjs';
 
 /** A student with one goal through several visits, a lob serve that ended at `rates` of ten. */
 async function season(act, rates) {

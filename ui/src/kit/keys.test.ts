@@ -35,17 +35,20 @@ test('the latest shortcut of a key wins and gives it back', () => {
   expect(did).toEqual(['dialog', 'screen']);
 });
 
-test('a lone character is left to a field, a chord is not', () => {
+test('a lone character and its own undo are left to a field, another chord is not', () => {
   const keys = new Keys();
   const did: string[] = [];
   keys.add(
     { key: 'n', words: 'New', act: () => did.push('n') },
     { key: 'Ctrl+Enter', words: 'Save', act: () => did.push('save') },
+    { key: 'Ctrl+z', words: 'Undo', act: () => did.push('undo') },
   );
   expect(keys.press(pressed('n'), input)).toBe(false);
+  expect(keys.press(pressed('z', { ctrlKey: true }), input)).toBe(false);
   expect(keys.press(pressed('Enter', { ctrlKey: true }), input)).toBe(true);
   expect(keys.press(pressed('x'), null)).toBe(false);
-  expect(did).toEqual(['save']);
+  expect(keys.press(pressed('z', { ctrlKey: true }), null)).toBe(true);
+  expect(did).toEqual(['save', 'undo']);
 });
 
 test('lone characters can be switched off, all but the one that shows the keys', () => {

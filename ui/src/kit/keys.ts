@@ -27,6 +27,11 @@ export function isSingle(key: string): boolean {
   return key.length === 1;
 }
 
+/** Whether a key is typing in a field: a lone character, or the field's own undo. */
+function types(key: string): boolean {
+  return isSingle(key) || key === 'Ctrl+z';
+}
+
 /** Whether the focus stands where characters are typed, so that lone characters are not ours. */
 export function isTyping(
   target: { tagName?: string; type?: string; isContentEditable?: boolean } | null,
@@ -63,7 +68,7 @@ export class Keys {
   /** Runs the shortcut of a pressed key; says whether there was one. */
   press(e: Pressed, target: Parameters<typeof isTyping>[0]): boolean {
     const key = keyName(e);
-    if (isSingle(key) && isTyping(target)) return false;
+    if (types(key) && isTyping(target)) return false;
     const found = this.list().find((s) => s.key === key);
     found?.act();
     return found !== undefined;

@@ -16,6 +16,14 @@ export class Notices {
     this.now = act ? { words, act } : { words };
   }
 
+  /** Runs the act, once: the words stay until what it did is said. */
+  run(): void {
+    const said = this.now;
+    if (!said?.act) return;
+    this.now = { words: said.words };
+    said.act.run();
+  }
+
   /** Puts the line away. */
   clear(): void {
     this.now = null;
