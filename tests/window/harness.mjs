@@ -82,7 +82,10 @@ async function stillness(id) {
 }
 
 /** Starts the program on a folder, with arguments such as `--file PATH`, and waits for its page. */
-export async function startWindow(folder, ...args) {
+export const startWindow = (folder, ...args) => startProgram(program('carryover'), folder, args);
+
+/** Starts any program on the same shell, and waits for its page. */
+export async function startProgram(binary, folder, args) {
   const port = await freePort();
   const driver = spawn('WebKitWebDriver', [`--port=${port}`, '--host=127.0.0.1'], {
     env: { ...process.env, CARRYOVER_FOLDER: folder, TAURI_WEBVIEW_AUTOMATION: 'true' },
@@ -102,9 +105,9 @@ export async function startWindow(folder, ...args) {
   try {
     await until('the driver', async () => (await ask('GET', '/status')).ready);
     const { sessionId } = await ask('POST', '/session', {
-      capabilities: { alwaysMatch: { 'webkitgtk:browserOptions': { binary: program('carryover'), args } } },
+      capabilities: { alwaysMatch: { 'webkitgtk:browserOptions': { binary, args } } },
     });
-    const window = new Window(driver, ask, `/session/${sessionId}`);
+    const window = new Window(driver, ask, `/session/${sessionId}`, binary);
     await until('the page', () => window.find('main h1'));
     return window;
   } catch (error) {
@@ -118,13 +121,13 @@ class Window {
   #ask;
   #session;
 
-  constructor(driver, ask, session) {
+  constructor(driver, ask, session, binary) {
     this.#driver = driver;
     this.#session = session;
     this.#ask = (method, path, body) => ask(method, session + path, body);
     /** The program's process. */
     this.pid = childrenOf(driver.pid).find((pid) =>
-      readFileSync(`/proc/${pid}/cmdline`, 'utf8').startsWith(program('carryover')),
+      readFileSync(`/proc/${pid}/cmdline`, 'utf8').startsWith(binary),
     );
   }
 

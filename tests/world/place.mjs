@@ -16,5 +16,8 @@ export const out = join(root, 'tests', 'out');
 /** A folder of its own, and how to be rid of it. */
 export function freshFolder() {
   const path = mkdtempSync(join(tmpdir(), 'carryover-'));
-  return { path, remove: () => rmSync(path, { recursive: true, force: true }) };
+  return {
+    path,
+    remove: () => rmSync(path, { recursive: true, force: true, maxRetries: 10, retryDelay: 50 }),
+  };
 }

@@ -6,6 +6,7 @@ use std::fs::{File, OpenOptions, TryLockError};
 use std::io::Read;
 use std::path::{Path, PathBuf};
 
+use rusqlite::config::DbConfig;
 use rusqlite::{Connection, OpenFlags};
 
 use super::{backup, migrate};
@@ -132,7 +133,7 @@ fn look_before_touching(path: &Path) -> Result<()> {
 fn connect(path: &Path) -> Result<Connection> {
     let flags = OpenFlags::SQLITE_OPEN_READ_WRITE | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let conn = Connection::open_with_flags(path, flags)?;
-    conn.set_prepared_statement_cache_capacity(256);
+    keep_statements(&conn)?;
     conn.execute_batch(
         "PRAGMA journal_mode = WAL;
          PRAGMA synchronous = FULL;
@@ -151,10 +152,19 @@ fn connect(path: &Path) -> Result<Connection> {
     Ok(conn)
 }
 
+/// Keeps prepared statements, and their plans whatever is bound to them. This build of SQLite has
+/// STAT4 and would otherwise prepare many a statement anew each time it is run, to see whether the
+/// new values make for a better plan; we never ANALYZE, so there is none.
+fn keep_statements(conn: &Connection) -> Result<()> {
+    conn.set_prepared_statement_cache_capacity(256);
+    conn.set_db_config(DbConfig::SQLITE_DBCONFIG_ENABLE_QPSG, true)?;
+    Ok(())
+}
+
 fn read_only(path: &Path) -> Result<Connection> {
     let flags = OpenFlags::SQLITE_OPEN_READ_ONLY | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let conn = Connection::open_with_flags(path, flags)?;
-    conn.set_prepared_statement_cache_capacity(256);
+    keep_statements(&conn)?;
     conn.execute_batch("PRAGMA trusted_schema = OFF")?;
     Ok(conn)
 }
