@@ -52,13 +52,24 @@ pub fn packs() -> Vec<Pack> {
     super::packs().to_vec()
 }
 
+/// One sport's pack.
+///
+/// # Errors
+/// `NotFound` when there is no such pack.
+pub fn show(ask: OfSport) -> Result<Pack> {
+    Ok(pack(&ask)?.clone())
+}
+
+fn pack(ask: &OfSport) -> Result<&'static Pack> {
+    super::pack(&ask.sport).ok_or_else(|| Error::NotFound { what: "sport", id: ask.sport.clone() })
+}
+
 /// The skills of a sport.
 ///
 /// # Errors
 /// `NotFound` when there is no such pack.
 pub fn list(db: &Reading<'_>, ask: OfSport) -> Result<Vec<SkillLine>> {
-    let pack = super::pack(&ask.sport)
-        .ok_or_else(|| Error::NotFound { what: "sport", id: ask.sport.clone() })?;
+    let pack = pack(&ask)?;
     let mut skills: Vec<SkillLine> = pack
         .skills
         .iter()
