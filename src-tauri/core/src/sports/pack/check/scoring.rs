@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use super::super::{LastSet, Pack, RuleSet, SetRule, SetRuleSet};
+use super::super::{Game, LastSet, Pack, RuleSet, SetRule, SetRuleSet};
 use super::Faults;
 
 pub fn faults(pack: &Pack, faults: &mut Faults) {
@@ -65,9 +65,7 @@ fn sets(rules: &SetRuleSet, at: &str, faults: &mut Faults) {
             set(&rule, &format!("{at}.set"), faults);
         }
         Some(LastSet { set: None, tiebreak: Some(tiebreak) }) => {
-            if tiebreak.to == 0 || tiebreak.win_by == 0 {
-                faults.add(format!("{at}.tiebreak"), "a tiebreak to nothing");
-            }
+            check_tiebreak(tiebreak, &format!("{at}.tiebreak"), faults);
         }
         Some(_) => faults.add(at, "is either a set or a tiebreak"),
     }
@@ -78,12 +76,17 @@ fn set(rule: &SetRule, at: &str, faults: &mut Faults) {
         faults.add(at, "a set to nothing");
     }
     if let Some(tiebreak) = rule.tiebreak {
-        if tiebreak.to == 0 || tiebreak.win_by == 0 {
-            faults.add(format!("{at}.tiebreak"), "a tiebreak to nothing");
-        }
+        let points = Game { to: tiebreak.to, win_by: tiebreak.win_by };
+        check_tiebreak(points, &format!("{at}.tiebreak"), faults);
         // Below this the set could not be level and still open.
         if tiebreak.at.saturating_add(1) < rule.games {
             faults.add(format!("{at}.tiebreak.at"), "the tiebreak comes before the set is decided");
         }
+    }
+}
+
+fn check_tiebreak(tiebreak: Game, at: &str, faults: &mut Faults) {
+    if tiebreak.to == 0 || tiebreak.win_by == 0 {
+        faults.add(at, "a tiebreak to nothing");
     }
 }
