@@ -121,3 +121,16 @@ pub fn add(db: &Writing<'_>, add: AddSkill) -> Result<Vec<SkillLine>> {
     db.label(format!("Skill added: {name}"));
     list(db, ask)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_pack_is_shown_by_its_id() {
+        let padel = show(OfSport { sport: "padel".to_owned() }).expect("a pack");
+        assert_eq!((padel.id.as_str(), packs().len()), ("padel", 5));
+        let unknown = show(OfSport { sport: "bowls".to_owned() });
+        assert!(matches!(unknown, Err(Error::NotFound { what: "sport", .. })));
+    }
+}
