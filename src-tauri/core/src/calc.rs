@@ -5,6 +5,8 @@
 //! once, each with the field it concerns.
 
 mod fields;
+mod load;
+mod score;
 
 use chrono::NaiveDateTime;
 use serde::Serialize;
@@ -15,7 +17,7 @@ use crate::kinds::zones::{self, Zone};
 use fields::Fields;
 
 /// The names [`calc`] knows.
-pub const NAMES: [&str; 4] = ["wilson", "change", "criterion", "clock"];
+pub const NAMES: [&str; 6] = ["wilson", "change", "criterion", "load", "score", "clock"];
 
 /// Why a calculation was not done.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -63,6 +65,8 @@ pub fn calc(name: &str, input: Value) -> Result<Value, CalcRefusal> {
             answer(before.zip(after).map(|(before, after)| numbers::change(before, after)))
         }
         "criterion" => answer(criterion(fields)?),
+        "load" => answer(load::read(fields)?),
+        "score" => answer(score::read(fields)?),
         "clock" => answer(clock(fields)?),
         _ => Err(CalcRefusal {
             code: "not_found",
@@ -200,6 +204,18 @@ mod tests {
                 "{\"one_block\":0.16728975",
             ),
             (
+                "load",
+                json!({"days":[0,0,0,780,930,840,240]}),
+                "{\"total\":2790.0,\"mean\":398.57142857142856,\"sd\":432.9137",
+            ),
+            (
+                "score",
+                json!({"rules":{"scoring":"server","games":[{"to":15,"win_by":1},
+                    {"to":15,"win_by":1},{"to":11,"win_by":1}],"games_to_win":2,
+                    "next_server":"other"},"first_server":"a","winners":"aabb"}),
+                "{\"games\":[[2,1]],\"serving\":\"b\",\"winner\":null}",
+            ),
+            (
                 "clock",
                 json!({"local":"2026-03-08T02:30","zone":"America/New_York"}),
                 "{\"kind\":\"gap\",\"next\":\"2026-03-08T03:00:00-04:00\"}",
@@ -208,7 +224,7 @@ mod tests {
             let said = calc(name, input).expect("an answer").to_string();
             assert!(said.contains(part), "{name}: {said}");
         }
-        assert_eq!(NAMES.len(), 4, "a new name gets its row above");
+        assert_eq!(NAMES.len(), 6, "a new name gets its row above");
     }
 
     #[test]

@@ -160,6 +160,7 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         reads("settings.show", "The coach's own settings", |db, _: Nothing| settings::show(db)),
         writes("settings.change", "Settings changed", settings::change),
         reads("sports.list", "The sport packs", |_, _: Nothing| Ok(sports::skills::packs())),
+        reads("sports.show", "One sport’s pack", |_, ask| sports::skills::show(ask)),
         reads(
             "sports.skills",
             "The skills of a sport, the coach's own among them",

@@ -5,9 +5,9 @@
 //! no network and no async runtime.
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
-//! kinds, error → db, app → input, settings → print, sports → students, facilities → goals →
-//! visits, lessons → letters → reports, exchange, calc → commands → desk. A test in the workspace's
-//! `tests` package checks it.
+//! kinds, error → db, app → input, settings → print, sports, load → students, facilities → goals →
+//! visits, lessons, games → letters → reports, exchange, calc → commands → desk. A test in the
+//! workspace's `tests` package checks it.
 
 pub mod app;
 pub mod calc;
@@ -17,11 +17,13 @@ pub mod desk;
 pub mod error;
 pub mod exchange;
 pub mod facilities;
+pub mod games;
 pub mod goals;
 pub mod input;
 pub mod kinds;
 pub mod lessons;
 pub mod letters;
+pub mod load;
 pub mod print;
 pub mod reports;
 pub mod settings;

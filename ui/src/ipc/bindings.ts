@@ -90,6 +90,11 @@ export type DateOrder = 'unknown' | 'day_month_year' | 'month_day_year';
 export type DecisionId = string;
 export type DeskChooseOutput = FileName | null;
 export type LetterId = string;
+/**
+ * What happens when both sides have three points in a game.
+ *
+ */
+export type Deuce = 'advantage' | 'deciding_point' | 'star_point';
 export type FacilityId = string;
 export type FacilitiesListOutput = Facility[];
 export type FacilitiesZonesOutput = string[];
@@ -299,20 +304,35 @@ export type SheetPlace =
     };
 export type LettersListOutput = LetterLine[];
 /**
+ * What the result of a test counts.
+ *
+ */
+export type Measure = 'points' | 'hits' | 'seconds';
+/**
  * Who serves first in the next game.
  *
  */
 export type NextServer = 'other' | 'winner' | 'given';
 /**
- * The surfaces of a walled court.
+ * The unit a pack's lengths are written in, so that a metric court and one in feet are both exact.
+ *
+ */
+export type Unit = 'inch' | 'mm';
+/**
+ * The surfaces a court can have.
  *
  */
 export type SurfaceId = 'front' | 'left' | 'right' | 'back' | 'ceiling' | 'floor';
 /**
+ * What a piece of wall is made of.
+ *
+ */
+export type PackPanelKind = 'wall' | 'mesh';
+/**
  * An edge of a line.
  *
  */
-export type PackEdge = 'front' | 'back' | 'inner';
+export type PackEdge = 'front' | 'back' | 'inner' | 'outer' | 'middle' | 'lower' | 'upper';
 /**
  * Who can score.
  *
@@ -370,6 +390,42 @@ export interface Attending {
    */
   name: string;
   visit: VisitId;
+}
+/**
+ * The results that mean one level, both ends included.
+ *
+ */
+export interface Band {
+  /**
+   * The level's name.
+   */
+  level: string;
+  /**
+   * The lowest result.
+   */
+  from: number;
+  /**
+   * The highest result; left out where the table has no end.
+   */
+  to?: number | null;
+}
+/**
+ * A printed table from a result to a level.
+ *
+ */
+export interface BandTable {
+  /**
+   * A short name that never changes, such as `women`.
+   */
+  id: string;
+  /**
+   * For whom, as printed.
+   */
+  name: string;
+  /**
+   * The bands, from the lowest result to the highest.
+   */
+  bands: Band[];
 }
 /**
  * A block of tries.
@@ -443,7 +499,7 @@ export interface Bookmark {
  */
 export interface Broken {
   /**
-   * The length of the piece at each wall, in inches.
+   * The length of the piece at each wall.
    */
   at_each_wall: number;
   /**
@@ -451,7 +507,7 @@ export interface Broken {
    */
   gaps: number;
   /**
-   * The length of a gap, in inches.
+   * The length of a gap.
    */
   gap: number;
   /**
@@ -459,7 +515,7 @@ export interface Broken {
    */
   dashes: number;
   /**
-   * The length of a dash, in inches.
+   * The length of a dash.
    */
   dash: number;
 }
@@ -927,6 +983,84 @@ export interface DeskSaveLetterOutput {
    * The path.
    */
   path: string | null;
+}
+/**
+ * A division or a level as an association names it.
+ *
+ */
+export interface Division {
+  /**
+   * The list it belongs to, such as `NTRP`.
+   */
+  list: string;
+  /**
+   * Its name in that list.
+   */
+  name: string;
+  /**
+   * What is seen at it, in our own short words; empty where the list was not read that far.
+   */
+  words: string;
+  /**
+   * Where it comes from.
+   */
+  source: string;
+}
+/**
+ * Something to do on court that serves one or more skills.
+ *
+ */
+export interface Drill {
+  /**
+   * A short name that never changes.
+   */
+  id: string;
+  /**
+   * The name shown.
+   */
+  name: string;
+  /**
+   * What it is for.
+   */
+  purpose: string;
+  /**
+   * Who stands where, who feeds what, what is a target.
+   */
+  layout: string;
+  /**
+   * How it is made harder, line by line.
+   */
+  progression: Progress[];
+  /**
+   * The ids of the skills it serves.
+   */
+  skills: string[];
+  /**
+   * The lowest and the highest level it suits, 0 to 4.
+   */
+  levels: number[];
+  /**
+   * How long it takes, in minutes.
+   */
+  minutes: number;
+  /**
+   * Where it comes from.
+   */
+  source: string;
+}
+/**
+ * A harder form of a drill.
+ *
+ */
+export interface Progress {
+  /**
+   * What changes.
+   */
+  words: string;
+  /**
+   * The id of the drill this leads to, where it leads to another one.
+   */
+  drill?: string | null;
 }
 /**
  * A file to look at.
@@ -2437,6 +2571,70 @@ export interface JournalUndoOutput {
   label: string;
 }
 /**
+ * What is played instead of a last set: exactly one of the two.
+ *
+ */
+export interface LastSet {
+  /**
+   * A set by other rules.
+   */
+  set?: SetRule | null;
+  /**
+   * One long tiebreak in place of the set.
+   */
+  tiebreak?: PackGame | null;
+}
+/**
+ * How a set is won.
+ *
+ */
+export interface SetRule {
+  /**
+   * The games that win it.
+   */
+  games: number;
+  /**
+   * The lead it takes.
+   */
+  win_by: number;
+  /**
+   * The tiebreak that ends a level set; left out where the set goes on until the lead is there.
+   */
+  tiebreak?: SetTiebreak | null;
+}
+/**
+ * The tiebreak of a set. Who wins it wins the set by one game.
+ *
+ */
+export interface SetTiebreak {
+  /**
+   * The games each side has when it is played.
+   */
+  at: number;
+  /**
+   * The points that win it.
+   */
+  to: number;
+  /**
+   * The lead it takes.
+   */
+  win_by: number;
+}
+/**
+ * When one game, or one tiebreak, is won.
+ *
+ */
+export interface PackGame {
+  /**
+   * The points that win it.
+   */
+  to: number;
+  /**
+   * The lead it takes.
+   */
+  win_by: number;
+}
+/**
  * A lesson as stored.
  *
  */
@@ -3535,6 +3733,90 @@ export interface PackAnchor {
   words: string;
 }
 /**
+ * A test with a published procedure.
+ *
+ */
+export interface OnCourtTest {
+  /**
+   * A short name that never changes.
+   */
+  id: string;
+  /**
+   * The name shown.
+   */
+  name: string;
+  /**
+   * How it is done, step by step.
+   */
+  procedure: string[];
+  measure: Measure;
+  /**
+   * Its parts.
+   */
+  parts: TestPart[];
+  /**
+   * The most points it can give; left out where nothing limits it.
+   */
+  most?: number | null;
+  /**
+   * The printed tables from a result to a level; none where no norms were found, and the coach
+   * compares with results of their own.
+   */
+  bands: BandTable[];
+  /**
+   * What is known of its reliability, and what was not found.
+   */
+  notes: string[];
+  /**
+   * Where it comes from.
+   */
+  source: string;
+}
+/**
+ * One part of a test.
+ *
+ */
+export interface TestPart {
+  /**
+   * A short name that never changes.
+   */
+  id: string;
+  /**
+   * The name shown.
+   */
+  name: string;
+  /**
+   * How many tries it has; left out where it is timed.
+   */
+  tries?: number | null;
+  /**
+   * The most points it can give; left out where nothing limits it.
+   */
+  most?: number | null;
+  /**
+   * How a try is scored.
+   */
+  scoring: string;
+  /**
+   * The printed points of a timed part, from the slowest time to the fastest.
+   */
+  seconds?: SecondsPoints[];
+}
+/**
+ * The points printed for a time.
+ *
+ */
+export interface SecondsPoints {
+  /**
+   * Whole seconds.
+   */
+  seconds: number;
+  /**
+   * The points.
+   */
+  points: number;
+}
+/**
  * The data of one sport.
  *
  */
@@ -3551,6 +3833,7 @@ export interface Pack {
    * The version of the pack, such as `1`.
    */
   version: string;
+  unit: Unit;
   /**
    * What the sources are, and what was not found.
    */
@@ -3564,11 +3847,27 @@ export interface Pack {
    */
   skills: Skill[];
   levels: LevelScale;
+  /**
+   * The names of divisions and levels that associations use; never turned into one another.
+   */
+  divisions: Division[];
   court: PackCourt;
   /**
-   * The scoring rule sets. Which one holds is chosen for each match.
+   * The rule sets that count points to a game. Which one holds is chosen for each match.
    */
   scoring: RuleSet[];
+  /**
+   * The rule sets that count points, games and sets.
+   */
+  set_scoring: SetRuleSet[];
+  /**
+   * Drills to plan a lesson from.
+   */
+  drills: Drill[];
+  /**
+   * Published tests on a court.
+   */
+  tests: OnCourtTest[];
 }
 /**
  * Something a student can work on.
@@ -3602,26 +3901,32 @@ export interface Skill {
   source: string;
 }
 /**
- * A court in inches: x from the left wall, y from the front wall, z from the floor.
+ * A court in the pack's unit: x from the left, z from the floor, y from the front wall or, on a
+ * court with a net, from the far end.
  *
  */
 export interface PackCourt {
   /**
-   * From the left wall to the right wall.
+   * From the left side to the right side.
    */
   width: number;
   /**
-   * From the front wall to the back wall.
+   * From the front wall to the back wall, or from end to end.
    */
   length: number;
   /**
-   * From the floor to the ceiling.
+   * From the floor to the ceiling, or the least clear height where the ceiling is no part of
+   * the game; left out where no source gives one.
    */
-  height: number;
+  height?: number | null;
   /**
-   * What the ball can touch.
+   * What the ball can touch: the floor alone on an open court.
    */
   surfaces: PackSurface[];
+  /**
+   * The net, on a court that has one.
+   */
+  net?: PackNet | null;
   /**
    * The lines.
    */
@@ -3638,17 +3943,62 @@ export interface PackCourt {
 export interface PackSurface {
   id: SurfaceId;
   /**
-   * Its extent across, in inches.
+   * Its extent across.
    */
   across: number;
   /**
-   * Its other extent, in inches: up for a wall, along the court for floor and ceiling.
+   * Its other extent: up for a wall, along the court for floor and ceiling.
    */
   along: number;
   /**
    * Whether the rules give `along` as a least height and the wall may be higher.
    */
   at_least: boolean;
+  /**
+   * What a wall is made of, piece by piece, where it is not one solid wall.
+   */
+  panels?: PackPanel[];
+}
+/**
+ * A rectangle of a wall.
+ *
+ */
+export interface PackPanel {
+  kind: PackPanelKind;
+  /**
+   * The corner nearest the origin: along the wall, and up.
+   */
+  from: number[];
+  /**
+   * The opposite corner.
+   */
+  to: number[];
+}
+/**
+ * The net.
+ *
+ */
+export interface PackNet {
+  /**
+   * Its distance from the far end.
+   */
+  at: number;
+  /**
+   * Its height in the middle.
+   */
+  centre: number;
+  /**
+   * Its height at the sides, or at its posts.
+   */
+  sides: number;
+  /**
+   * How far outside the court the posts stand.
+   */
+  posts_outside: number;
+  /**
+   * Where it comes from.
+   */
+  source: string;
 }
 /**
  * A line, given by the edge the rules measure.
@@ -3665,7 +4015,8 @@ export interface PackLine {
   name: string;
   surface: SurfaceId;
   /**
-   * One end of the measured edge: x and y in inches.
+   * One end of the measured edge: x and y on floor and ceiling, x and z on the front and back
+   * wall, y and z on a side wall.
    */
   from: number[];
   /**
@@ -3673,7 +4024,7 @@ export interface PackLine {
    */
   to: number[];
   /**
-   * The width of the paint, in inches.
+   * The width of the paint.
    */
   width: number;
   measured: PackEdge;
@@ -3687,7 +4038,7 @@ export interface PackLine {
   source: string;
 }
 /**
- * How matches are scored, for as long as it holds.
+ * How matches of point games are scored, for as long as it holds.
  *
  */
 export interface RuleSet {
@@ -3727,18 +4078,46 @@ export interface RuleSet {
   source: string;
 }
 /**
- * When one game is won.
+ * How matches of sets are scored, for as long as it holds. A game is won by four points and a lead
+ * of two, except as `deuce` says; the service changes with every game.
  *
  */
-export interface PackGame {
+export interface SetRuleSet {
   /**
-   * The points that win it.
+   * A short name that never changes.
    */
-  to: number;
+  id: string;
   /**
-   * The lead it takes.
+   * The name shown.
    */
-  win_by: number;
+  name: string;
+  /**
+   * The first day it holds; left out where no source gives one.
+   */
+  from?: string | null;
+  /**
+   * The last day it held; left out while it holds, or where no source gives one.
+   */
+  until?: string | null;
+  /**
+   * How many sets win the match.
+   */
+  sets_to_win: number;
+  set: SetRule;
+  /**
+   * What is played instead when the next set decides the match; left out where it is a set like
+   * the others.
+   */
+  last_set?: LastSet | null;
+  deuce: Deuce;
+  /**
+   * What the numbers leave out.
+   */
+  notes: string[];
+  /**
+   * Where it comes from.
+   */
+  source: string;
 }
 /**
  * What is kept about a student; the form and the record are the same.
@@ -4079,6 +4458,69 @@ export interface SportsAddSkillInput {
  *
  */
 export interface SportsListInput {}
+/**
+ * Which sport.
+ *
+ */
+export interface SportsShowInput {
+  /**
+   * The pack's id.
+   */
+  sport: string;
+}
+/**
+ * The data of one sport.
+ *
+ */
+export interface SportsShowOutput {
+  /**
+   * A short name that never changes.
+   */
+  id: string;
+  /**
+   * The sport, as a person writes it.
+   */
+  name: string;
+  /**
+   * The version of the pack, such as `1`.
+   */
+  version: string;
+  unit: Unit;
+  /**
+   * What the sources are, and what was not found.
+   */
+  notes: string[];
+  /**
+   * The groups of skills, in the order they are shown.
+   */
+  groups: Group[];
+  /**
+   * The skills.
+   */
+  skills: Skill[];
+  levels: LevelScale;
+  /**
+   * The names of divisions and levels that associations use; never turned into one another.
+   */
+  divisions: Division[];
+  court: PackCourt;
+  /**
+   * The rule sets that count points to a game. Which one holds is chosen for each match.
+   */
+  scoring: RuleSet[];
+  /**
+   * The rule sets that count points, games and sets.
+   */
+  set_scoring: SetRuleSet[];
+  /**
+   * Drills to plan a lesson from.
+   */
+  drills: Drill[];
+  /**
+   * Published tests on a court.
+   */
+  tests: OnCourtTest[];
+}
 /**
  * Which sport.
  *
@@ -4969,6 +5411,8 @@ export interface Commands {
   'sports.add_skill': { input: SportsAddSkillInput; output: SportsAddSkillOutput };
   /** The sport packs */
   'sports.list': { input: SportsListInput; output: SportsListOutput };
+  /** One sport’s pack */
+  'sports.show': { input: SportsShowInput; output: SportsShowOutput };
   /** The skills of a sport, the coach's own among them */
   'sports.skills': { input: SportsSkillsInput; output: SportsSkillsOutput };
   /** Student added */
@@ -5071,6 +5515,7 @@ export const commandNames = [
   'settings.show',
   'sports.add_skill',
   'sports.list',
+  'sports.show',
   'sports.skills',
   'students.add',
   'students.archive',

@@ -80,13 +80,88 @@ impl Fields {
         }
     }
 
+    /// A text that may be left out.
+    pub fn text_or_none(&mut self, field: &str) -> Option<String> {
+        match self.left.get(field) {
+            None | Some(Value::Null) => {
+                self.left.remove(field);
+                None
+            }
+            Some(_) => self.text(field),
+        }
+    }
+
+    /// One of some words.
+    pub fn word<T: Copy>(&mut self, field: &str, words: &[(&str, T)]) -> Option<T> {
+        let text = self.text(field)?;
+        let found = words.iter().find(|(word, _)| *word == text).map(|(_, meant)| *meant);
+        if found.is_none() {
+            let known: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
+            let words = format!("“{field}” is one of {}", known.join(", "));
+            self.refuse(field, "unknown_word", words);
+        }
+        found
+    }
+
+    /// A list.
+    fn list(&mut self, field: &str) -> Option<Vec<Value>> {
+        match self.take(field)? {
+            Value::Array(items) => Some(items),
+            _ => {
+                self.refuse(field, "not_a_list", format!("“{field}” is a list"));
+                None
+            }
+        }
+    }
+
+    /// A list of numbers; `None` when one of them is none.
+    pub fn numbers(&mut self, field: &str) -> Option<Vec<f64>> {
+        let items = self.list(field)?;
+        let mut numbers = Vec::with_capacity(items.len());
+        for (place, item) in items.iter().enumerate() {
+            match item.as_f64() {
+                Some(number) => numbers.push(number),
+                None => {
+                    let at = format!("{field}[{place}]");
+                    self.refuse(&at, "not_a_number", format!("“{at}” is a number"));
+                }
+            }
+        }
+        (numbers.len() == items.len()).then_some(numbers)
+    }
+
+    /// A list of objects, each read by `read`; `None` when one of them could not be read.
+    pub fn each<T>(
+        &mut self,
+        field: &str,
+        read: impl Fn(&mut Fields) -> Option<T>,
+    ) -> Option<Vec<T>> {
+        let items = self.list(field)?;
+        let each = items.into_iter().enumerate().map(|(place, item)| {
+            let at = format!("{field}[{place}]");
+            self.within(&at, item, &read)
+        });
+        // Every one is read before the first that fails ends the list.
+        each.collect::<Vec<_>>().into_iter().collect()
+    }
+
     /// An object inside, read by `read`.
     pub fn inside<T>(
         &mut self,
         field: &str,
         read: impl FnOnce(&mut Fields) -> Option<T>,
     ) -> Option<T> {
-        match self.take(field)? {
+        let value = self.take(field)?;
+        self.within(field, value, read)
+    }
+
+    fn within<T>(
+        &mut self,
+        field: &str,
+        value: Value,
+        read: impl FnOnce(&mut Fields) -> Option<T>,
+    ) -> Option<T> {
+        match value {
             Value::Object(left) => {
                 let under = format!("{}{field}.", self.under);
                 let mut inner = Fields { left, under, problems: Vec::new() };

@@ -1,6 +1,8 @@
-//! Sports: what a sport's skills, levels, court and scoring are, read from a sport pack, and the
-//! skills a coach adds to it.
+//! Sports: what a sport's skills, levels, court, scoring, drills and tests are, read from a sport
+//! pack, and the skills a coach adds to it.
 
+pub mod measure;
+pub mod on_court;
 pub mod pack;
 pub mod skills;
 
@@ -8,18 +10,28 @@ use std::sync::LazyLock;
 
 use pack::{Pack, PackError};
 
-/// The packs that came with the program.
-static PACKS: LazyLock<Vec<Pack>> = LazyLock::new(|| racquetball().into_iter().collect());
+/// The sport of a student for whom none was chosen.
+pub const USUAL: &str = "racquetball";
 
-/// The racquetball pack built into the program.
-///
-/// # Errors
-/// When the pack's text is not a pack, which a test shows it is.
-pub fn racquetball() -> Result<Pack, PackError> {
-    pack::read(include_str!("../../packs/racquetball.toml"))
+/// The texts of the packs that came with the program, the usual sport first.
+const TEXTS: [&str; 5] = [
+    include_str!("../../packs/racquetball.toml"),
+    include_str!("../../packs/squash.toml"),
+    include_str!("../../packs/tennis.toml"),
+    include_str!("../../packs/padel.toml"),
+    include_str!("../../packs/pickleball.toml"),
+];
+
+/// The packs that came with the program.
+static PACKS: LazyLock<Vec<Pack>> =
+    LazyLock::new(|| read_built_in().filter_map(Result::ok).collect());
+
+/// Reads each pack that came with the program. A test shows that all of them read.
+pub fn read_built_in() -> impl Iterator<Item = Result<Pack, PackError>> {
+    TEXTS.into_iter().map(pack::read)
 }
 
-/// The packs that came with the program.
+/// The packs that came with the program, the usual sport first.
 pub fn packs() -> &'static [Pack] {
     &PACKS
 }

@@ -52,13 +52,24 @@ pub fn packs() -> Vec<Pack> {
     super::packs().to_vec()
 }
 
+/// One sport's pack.
+///
+/// # Errors
+/// `NotFound` when there is no such pack.
+pub fn show(ask: OfSport) -> Result<Pack> {
+    Ok(pack(&ask)?.clone())
+}
+
+fn pack(ask: &OfSport) -> Result<&'static Pack> {
+    super::pack(&ask.sport).ok_or_else(|| Error::NotFound { what: "sport", id: ask.sport.clone() })
+}
+
 /// The skills of a sport.
 ///
 /// # Errors
 /// `NotFound` when there is no such pack.
 pub fn list(db: &Reading<'_>, ask: OfSport) -> Result<Vec<SkillLine>> {
-    let pack = super::pack(&ask.sport)
-        .ok_or_else(|| Error::NotFound { what: "sport", id: ask.sport.clone() })?;
+    let pack = pack(&ask)?;
     let mut skills: Vec<SkillLine> = pack
         .skills
         .iter()
@@ -109,4 +120,17 @@ pub fn add(db: &Writing<'_>, add: AddSkill) -> Result<Vec<SkillLine>> {
     )?;
     db.label(format!("Skill added: {name}"));
     list(db, ask)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_pack_is_shown_by_its_id() {
+        let padel = show(OfSport { sport: "padel".to_owned() }).expect("a pack");
+        assert_eq!((padel.id.as_str(), packs().len()), ("padel", 5));
+        let unknown = show(OfSport { sport: "bowls".to_owned() });
+        assert!(matches!(unknown, Err(Error::NotFound { what: "sport", .. })));
+    }
 }

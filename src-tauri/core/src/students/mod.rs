@@ -160,7 +160,7 @@ impl Profile {
             p.zone("zone", &zone, "The time zone");
         }
         let sport =
-            if self.sport.trim().is_empty() { "racquetball".to_owned() } else { self.sport };
+            if self.sport.trim().is_empty() { crate::sports::USUAL.to_owned() } else { self.sport };
         if crate::sports::pack(&sport).is_none() {
             p.add(
                 "sport",
