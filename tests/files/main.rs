@@ -37,7 +37,7 @@ fn said(file: &mut CoachFile) -> Value {
                     "state": g["standing"]["state"],
                     "why": g["standing"]["why"],
                     "blocks": blocks
-                        .map(|b| format!("{} {} {}/{}", b["day"], b["kind"], b["made"], b["tries"]))
+                        .map(|b| json!([b["day"], b["kind"], b["count"]["made"], b["count"]["tries"]]))
                         .collect::<Vec<_>>(),
                 })
             })
@@ -51,8 +51,12 @@ fn said(file: &mut CoachFile) -> Value {
         people.push(json!({ "name": student["name"], "goals": goals, "visits": visits }));
     }
     let lessons = read(file, "lessons.list", json!({}));
-    let lessons: Vec<Value> =
-        lessons.as_array().unwrap().iter().map(|l| json!([l["day"], l["starts"], l["state"]])).collect();
+    let lessons: Vec<Value> = lessons
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|l| json!([l["day"], l["starts"], l["state"]]))
+        .collect();
     let mut letters = Vec::new();
     for line in read(file, "letters.list", json!({})).as_array().unwrap() {
         if let Some(letter) = line["letter"].as_str() {

@@ -17,7 +17,8 @@ fn run(file: &Path, arguments: &[&str], input: &Value) -> (i32, Value) {
         .stderr(Stdio::null())
         .spawn()
         .unwrap();
-    serde_json::to_writer(child.stdin.take().unwrap(), input).unwrap();
+    // Only `call` reads its input; the other verbs may have ended before it is written.
+    let _ = serde_json::to_writer(child.stdin.take().unwrap(), input);
     let out = child.wait_with_output().unwrap();
     let text = String::from_utf8(out.stdout).unwrap();
     assert!(text.ends_with('\n') && text.trim().lines().count() == 1, "one value: {text}");

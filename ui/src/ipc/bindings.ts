@@ -107,7 +107,7 @@ export type Weight = 'plain' | 'strong';
  * What kind of thing was found.
  *
  */
-export type FoundKind = 'student' | 'facility';
+export type FoundKind = 'student' | 'facility' | 'goal';
 /**
  * How a goal came to be at a visit.
  *
@@ -1715,6 +1715,10 @@ export interface Found {
    * Its name.
    */
   name: string;
+  /**
+   * What tells it from others of its name: whose goal it is; empty where nothing is needed.
+   */
+  of: string;
 }
 /**
  * A focus goal as stored.

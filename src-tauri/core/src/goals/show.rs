@@ -52,11 +52,7 @@ pub fn list(db: &Reading<'_>, ask: OfStudent) -> Result<Vec<Shown>> {
 ///
 /// # Errors
 /// `Storage`.
-pub fn titled(
-    db: &Reading<'_>,
-    parts: &str,
-    most: usize,
-) -> Result<Vec<(GoalId, String, String)>> {
+pub fn titled(db: &Reading<'_>, parts: &str, most: usize) -> Result<Vec<(GoalId, String, String)>> {
     let parts = folded(parts);
     let mut found = store::titles(db)?;
     found.retain(|(_, title, _)| {
