@@ -81,7 +81,7 @@ test('the frame: past the head in one step, Alt and a figure, the keys that work
   }
   await page.keyboard.press('Alt+2');
   await arrived(page, 'People');
-  await write(page, page.getByLabel('Find'), '?');
+  await write(page, page.getByLabel('Find', { exact: true }), '?');
   await expect(page.getByRole('dialog'), 'in a field it is a letter').toHaveCount(0);
   await page.keyboard.press('Alt+3');
   await arrived(page, 'Places');

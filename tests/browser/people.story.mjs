@@ -63,7 +63,7 @@ test('a student is added, found and given a goal without a pointer', async ({ pa
   await expect(page.getByRole('link', { name: 'Drive serve along the wall' })).toBeVisible();
 
   await page.goto(bridge.address + '#/people');
-  await tabTo(page, page.getByLabel('Find'));
+  await tabTo(page, page.getByLabel('Find', { exact: true }));
   await page.keyboard.type('orte');
   await expect(page.getByText('One found.')).toBeVisible();
   await page.keyboard.press('ControlOrMeta+A');

@@ -431,3 +431,21 @@ fn a_letter_never_says_that_a_test_below_reached_what_was_asked() {
     let text = w.act("letters.draft", json!({ "visit": second }))["parts"].to_string();
     assert!(!text.contains("reached what we asked"), "{text}");
 }
+
+#[test]
+fn people_places_and_goals_are_found_by_parts_of_their_names() {
+    let mut world = World::new();
+    let student = world.student("Zoë Álvarez");
+    let visit = world.visit(&student, "2026-03-01", "2026-03-03");
+    world.goal(&student, &visit, "Ceiling ball, deep");
+    let mut found = |text: &str| {
+        let found = world.act("reports.find", json!({ "text": text }));
+        let kinds = found.as_array().unwrap().iter();
+        kinds.map(|f| format!("{} {} {}", f["kind"], f["name"], f["of"])).collect::<Vec<_>>()
+    };
+    assert_eq!(found("alv zoe"), [r#""student" "Zoë Álvarez" """#]);
+    assert_eq!(found("HALL"), [r#""facility" "Hall" """#]);
+    assert_eq!(found("deep ceil"), [r#""goal" "Ceiling ball, deep" "Zoë Álvarez""#]);
+    assert_eq!(found("  "), Vec::<String>::new());
+    assert_eq!(found("nobody"), Vec::<String>::new());
+}
