@@ -1,5 +1,7 @@
 -- The schema a new coach file gets, as SQLite keeps it: what all migrations together come to.
 -- Written from a new file; a test compares the two.
+CREATE INDEX assessment_student ON assessment (student, day);
+
 CREATE INDEX block_visit ON block (visit);
 
 CREATE INDEX decision_goal ON decision (goal);
@@ -9,6 +11,8 @@ CREATE INDEX goal_student ON goal (student, rank);
 CREATE INDEX goal_visit_visit ON goal_visit (visit);
 
 CREATE INDEX goal_words_goal ON goal_words (goal, since);
+
+CREATE INDEX home_line_plan ON home_line (plan, place);
 
 CREATE INDEX jotting_visit ON jotting (visit);
 
@@ -22,13 +26,41 @@ CREATE UNIQUE INDEX letter_one_draft ON letter (visit) WHERE issued IS NULL;
 
 CREATE INDEX letter_visit ON letter (visit);
 
+CREATE INDEX plan_line_lesson ON plan_line (lesson, place);
+
+CREATE INDEX sighting_observation ON sighting (observation, day);
+
+CREATE INDEX sighting_visit ON sighting (visit);
+
+CREATE INDEX student_fact_student ON student_fact (student, day);
+
 CREATE INDEX student_folded ON student (folded);
+
+CREATE INDEX test_taken_student ON test_taken (student, day);
 
 CREATE INDEX visit_days ON visit (first_day, last_day);
 
 CREATE INDEX visit_student ON visit (student, first_day);
 
-CREATE TABLE block (
+CREATE TABLE assessment (
+  id      TEXT PRIMARY KEY NOT NULL,
+  student TEXT NOT NULL REFERENCES student (id),
+  visit   TEXT REFERENCES visit (id),
+  day     TEXT NOT NULL,
+  sport   TEXT NOT NULL,                              -- the pack whose scale it uses
+  note    TEXT NOT NULL DEFAULT ''
+) STRICT;
+
+CREATE TABLE assessment_level (
+  id         TEXT PRIMARY KEY NOT NULL,               -- assessment id and skill, joined by ':'
+  assessment TEXT NOT NULL REFERENCES assessment (id),
+  skill      TEXT NOT NULL,
+  level      INTEGER NOT NULL CHECK (level BETWEEN 0 AND 4),
+  note       TEXT NOT NULL DEFAULT '',
+  UNIQUE (assessment, skill)
+) STRICT;
+
+CREATE TABLE "block" (
   id         TEXT PRIMARY KEY NOT NULL,
   goal       TEXT NOT NULL REFERENCES goal (id),
   visit      TEXT NOT NULL REFERENCES visit (id),
@@ -39,13 +71,24 @@ CREATE TABLE block (
   source     TEXT NOT NULL CHECK (source IN ('counted_live', 'total_entered', 'game_chances', 'told')),
   day        TEXT NOT NULL,                           -- the day it was played
   uncounted  INTEGER NOT NULL CHECK (uncounted >= 0), -- first tries that are not counted
-  made       INTEGER,                                 -- of an entered total; NULL when counted live
+  made       INTEGER,                                 -- of an entered total; NULL when counted live or a whole game
   tries      INTEGER CHECK (tries BETWEEN 0 AND 10000),
   ended      TEXT,                                    -- when it was ended; NULL: still open
+  also       INTEGER CHECK (also BETWEEN 0 AND tries), -- of an entered total: the second fact; NULL: not counted
+  in_game    INTEGER CHECK (in_game BETWEEN 0 AND 1000), -- the block is one whole game: how often it happened in it
   UNIQUE (goal, visit, place),
   CHECK ((made IS NULL) = (tries IS NULL)),
   CHECK (made IS NULL OR made BETWEEN 0 AND tries),
-  CHECK ((source = 'counted_live') = (made IS NULL))
+  CHECK ((source = 'counted_live') = (made IS NULL AND in_game IS NULL)),
+  CHECK (in_game IS NULL OR made IS NULL)
+) STRICT;
+
+CREATE TABLE block_miss (
+  id     TEXT PRIMARY KEY NOT NULL,
+  block  TEXT NOT NULL REFERENCES block (id),
+  reason TEXT NOT NULL CHECK (length(reason) BETWEEN 1 AND 200),
+  times  INTEGER NOT NULL CHECK (times BETWEEN 1 AND 10000), -- misses put down to it
+  UNIQUE (block, reason)
 ) STRICT;
 
 CREATE TABLE block_try (
@@ -53,7 +96,7 @@ CREATE TABLE block_try (
   block TEXT NOT NULL REFERENCES block (id),
   place INTEGER NOT NULL CHECK (place >= 1),          -- the order of touches
   made  INTEGER NOT NULL CHECK (made IN (0, 1)),
-  taken_back INTEGER NOT NULL DEFAULT 0 CHECK (taken_back IN (0, 1)), -- 1: a slip of the finger, not counted
+  taken_back INTEGER NOT NULL DEFAULT 0 CHECK (taken_back IN (0, 1)), also INTEGER CHECK (also IN (0, 1)), -- 1: a slip of the finger, not counted
   UNIQUE (block, place)
 ) STRICT;
 
@@ -78,6 +121,18 @@ CREATE TABLE decision (
   CHECK (kind NOT IN ('close', 'set_aside') OR reason <> '')
 ) STRICT;
 
+CREATE TABLE drill (
+  id      TEXT PRIMARY KEY NOT NULL,                  -- the coach's own
+  sport   TEXT NOT NULL,
+  name    TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 200),
+  skill   TEXT NOT NULL DEFAULT '',
+  purpose TEXT NOT NULL DEFAULT '',
+  layout  TEXT NOT NULL DEFAULT '',                   -- who stands where, what is fed
+  steps   TEXT NOT NULL DEFAULT '',                   -- progressions, one a line, easiest first
+  archived TEXT,
+  UNIQUE (sport, name)
+) STRICT;
+
 CREATE TABLE facility (
   id       TEXT PRIMARY KEY NOT NULL,
   name     TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 200),
@@ -88,19 +143,27 @@ CREATE TABLE facility (
   archived TEXT
 ) STRICT;
 
-CREATE TABLE goal (
+CREATE TABLE "goal" (
   id        TEXT PRIMARY KEY NOT NULL,
   student   TEXT NOT NULL REFERENCES student (id),
   title     TEXT NOT NULL CHECK (length(title) BETWEEN 1 AND 200),
   skill     TEXT NOT NULL DEFAULT '',                 -- a pack's skill id or the id of the coach's own; '' for none
   condition TEXT NOT NULL CHECK (condition IN ('fed', 'live', 'set_game', 'match')),
   counts    TEXT NOT NULL CHECK (counts IN ('cue', 'result', 'choice')), -- the one thing that counts as a yes
-  need      INTEGER NOT NULL CHECK (need BETWEEN 1 AND of),             -- the criterion: need of of
-  of        INTEGER NOT NULL CHECK (of BETWEEN 1 AND 1000),
+  need      INTEGER NOT NULL,                         -- the criterion, by its kind
+  of        INTEGER NOT NULL,
   uncounted INTEGER NOT NULL CHECK (uncounted BETWEEN 0 AND 20),        -- first tries of a retest that are not counted
   rank      INTEGER NOT NULL,                         -- order of priority among the student's goals, 1 first
   set_on    TEXT NOT NULL,
-  came_from TEXT REFERENCES goal (id)                 -- the goal this one was raised from
+  came_from TEXT REFERENCES goal (id),                -- the goal this one was raised from
+  criterion TEXT CHECK (criterion IN ('rate', 'at_most')), -- NULL: need of of tries; rate: need in a hundred, over at
+                                                      -- least so many chances; at_most: need a game, in each of the last of
+  least     INTEGER,                                  -- the least number of chances of a rate
+  apart     TEXT CHECK (apart IN ('result', 'choice')), -- the second fact that is counted apart; NULL: none
+  CHECK (CASE WHEN criterion IS NULL THEN need BETWEEN 1 AND of AND of BETWEEN 1 AND 1000 AND least IS NULL
+              WHEN criterion = 'rate' THEN need BETWEEN 1 AND 100 AND of = 100 AND least BETWEEN 1 AND 1000
+              ELSE need BETWEEN 0 AND 100 AND of BETWEEN 1 AND 20 AND least IS NULL END),
+  CHECK (apart IS NULL OR (apart <> counts AND counts <> 'cue'))
 ) STRICT;
 
 CREATE TABLE goal_visit (
@@ -117,6 +180,27 @@ CREATE TABLE goal_words (
   since TEXT NOT NULL,                                -- the day from which these words were in force
   cue   TEXT NOT NULL,
   aim   TEXT NOT NULL
+, landed TEXT) STRICT;
+
+CREATE TABLE home_line (
+  id      TEXT PRIMARY KEY NOT NULL,
+  plan    TEXT NOT NULL REFERENCES home_plan (id),
+  place   INTEGER NOT NULL CHECK (place >= 1),
+  goal    TEXT REFERENCES goal (id),
+  what    TEXT NOT NULL CHECK (length(what) BETWEEN 1 AND 200), -- the shot or exercise
+  amount  INTEGER NOT NULL CHECK (amount BETWEEN 1 AND 500),
+  unit    TEXT NOT NULL CHECK (unit IN ('tries', 'minutes')),
+  a_week  INTEGER NOT NULL CHECK (a_week BETWEEN 1 AND 14),     -- how often
+  told    TEXT NOT NULL DEFAULT '',                   -- the report back in the student's words; always as told
+  told_on TEXT                                        -- the day it was told
+) STRICT;
+
+CREATE TABLE home_plan (
+  id      TEXT PRIMARY KEY NOT NULL,
+  student TEXT NOT NULL REFERENCES student (id),
+  visit   TEXT NOT NULL UNIQUE REFERENCES visit (id), -- the visit after which it is done
+  warm_up TEXT NOT NULL DEFAULT '',                   -- the standing warm-up, as it was then
+  note    TEXT NOT NULL DEFAULT ''
 ) STRICT;
 
 CREATE TABLE jotting (
@@ -162,7 +246,7 @@ CREATE TABLE lesson_student (
   id      TEXT PRIMARY KEY NOT NULL,                  -- lesson id and student id, joined by ':'
   lesson  TEXT NOT NULL REFERENCES lesson (id),
   student TEXT NOT NULL REFERENCES student (id),
-  visit   TEXT NOT NULL REFERENCES visit (id),
+  visit   TEXT NOT NULL REFERENCES visit (id), effort INTEGER CHECK (effort BETWEEN 0 AND 10),
   UNIQUE (lesson, student)
 ) STRICT;
 
@@ -183,9 +267,45 @@ CREATE TABLE letter (
   CHECK ((issued IS NULL) = (fonts IS NULL))
 ) STRICT;
 
+CREATE TABLE observation (
+  id      TEXT PRIMARY KEY NOT NULL,
+  student TEXT NOT NULL REFERENCES student (id),
+  kind    TEXT NOT NULL CHECK (kind IN ('strength', 'fault')),
+  skill   TEXT NOT NULL DEFAULT '',                   -- as in goal
+  words   TEXT NOT NULL CHECK (length(words) BETWEEN 1 AND 200),
+  folded  TEXT NOT NULL,                              -- words in lower case without accents: the same thing seen again
+  goal    TEXT REFERENCES goal (id),                  -- the goal it became; NULL: none
+  UNIQUE (student, kind, skill, folded)
+) STRICT;
+
+CREATE TABLE plan_line (
+  id      TEXT PRIMARY KEY NOT NULL,
+  lesson  TEXT NOT NULL REFERENCES lesson (id),
+  place   INTEGER NOT NULL CHECK (place >= 1),
+  minutes INTEGER NOT NULL CHECK (minutes BETWEEN 1 AND 600),
+  drill   TEXT NOT NULL DEFAULT '',                   -- a pack's drill or the coach's own; '' for none
+  goal    TEXT REFERENCES goal (id),
+  words   TEXT NOT NULL DEFAULT ''
+) STRICT;
+
+CREATE TABLE plan_template (
+  id    TEXT PRIMARY KEY NOT NULL,
+  name  TEXT NOT NULL UNIQUE CHECK (length(name) BETWEEN 1 AND 200),
+  lines TEXT NOT NULL CHECK (json_valid(lines))       -- [{minutes, drill, words}, …]
+) STRICT;
+
 CREATE TABLE setting (
   id    TEXT PRIMARY KEY NOT NULL,                    -- its name, as in coach.name
   value TEXT NOT NULL CHECK (json_valid(value))
+) STRICT;
+
+CREATE TABLE sighting (
+  id          TEXT PRIMARY KEY NOT NULL,
+  observation TEXT NOT NULL REFERENCES observation (id),
+  visit       TEXT REFERENCES visit (id),             -- NULL: between visits
+  lesson      TEXT REFERENCES lesson (id),
+  day         TEXT NOT NULL,
+  place       TEXT NOT NULL DEFAULT ''                -- where in play, as in "game 2" or "from the back wall"
 ) STRICT;
 
 CREATE TABLE skill (
@@ -211,7 +331,7 @@ CREATE TABLE student (
   wants    TEXT NOT NULL DEFAULT '',                  -- what the student wants, in the student's own words
   about    TEXT NOT NULL DEFAULT '',                  -- the coach's own notes
   archived TEXT                                       -- the day put away; NULL: current
-) STRICT;
+, usual_minutes INTEGER CHECK (usual_minutes BETWEEN 0 AND 10080), division TEXT, language TEXT CHECK (language IN ('en', 'de', 'es'))) STRICT;
 
 CREATE TABLE student_contact (
   id       TEXT PRIMARY KEY NOT NULL,                 -- student id and role, joined by ':'
@@ -223,6 +343,26 @@ CREATE TABLE student_contact (
   phone    TEXT NOT NULL DEFAULT '',
   address  TEXT NOT NULL DEFAULT '',
   UNIQUE (student, role)
+) STRICT;
+
+CREATE TABLE student_fact (
+  id      TEXT PRIMARY KEY NOT NULL,
+  student TEXT NOT NULL REFERENCES student (id),
+  kind    TEXT NOT NULL CHECK (kind IN ('equipment', 'level', 'history')),
+  day     TEXT NOT NULL,                              -- from when, or when
+  words   TEXT NOT NULL CHECK (length(words) BETWEEN 1 AND 500)
+) STRICT;
+
+CREATE TABLE test_taken (
+  id      TEXT PRIMARY KEY NOT NULL,
+  student TEXT NOT NULL REFERENCES student (id),
+  visit   TEXT REFERENCES visit (id),
+  day     TEXT NOT NULL,
+  sport   TEXT NOT NULL,
+  test    TEXT NOT NULL,                              -- a pack's test
+  parts   TEXT NOT NULL CHECK (json_valid(parts)),    -- what was counted, part by part: {part: number as text}
+  total   TEXT NOT NULL,                              -- a decimal number
+  note    TEXT NOT NULL DEFAULT ''
 ) STRICT;
 
 CREATE TABLE visit (

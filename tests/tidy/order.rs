@@ -14,6 +14,7 @@ const ORDER: &[&[&str]] = &[
     &["students", "facilities"],
     &["goals"],
     &["visits", "lessons", "games"],
+    &["observations"],
     &["letters"],
     &["reports", "exchange", "calc"],
     &["commands"],

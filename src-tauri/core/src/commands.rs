@@ -14,7 +14,8 @@ use crate::app::{Change, CoachFile, Reading, Undone, Writing, journal};
 use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
 use crate::{
-    exchange, facilities, goals, lessons, letters, reports, settings, sports, students, visits,
+    exchange, facilities, goals, lessons, letters, observations, reports, settings, sports,
+    students, visits,
 };
 
 /// What a command gave back.
@@ -211,6 +212,14 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         ),
         writes("goals.accept", "Decisions taken as proposed", goals::decide::accept),
         writes("goals.raise", "Goal raised", goals::raise::raise),
+        writes("goals.cue_landed", "The cue landed", goals::landed::cue_landed),
+        writes("goals.give_reasons", "Reasons for misses", goals::misses::give_reasons),
+        reads("goals.reasons", "The reasons given for a student's misses", goals::misses::reasons),
+        reads(
+            "goals.look_back",
+            "The kept goal a visit offers a look back at",
+            goals::look_back::look_back,
+        ),
         reads(
             "goals.weigh",
             "What a criterion means for players of different strength",
@@ -235,6 +244,10 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("lessons.note", "Lesson note written", lessons::note),
         reads("lessons.show", "One lesson", lessons::show),
         reads("lessons.list", "Lessons in time", lessons::list),
+        writes("observations.see", "Seen", observations::see),
+        writes("observations.see_again", "Seen again", observations::see_again),
+        writes("observations.make_goal", "Made a goal of what was seen", observations::make_goal),
+        reads("observations.list", "Strengths and faults seen of a student", observations::list),
         reads(
             "letters.draft",
             "The letter of a visit as it stands, with its pages",

@@ -143,6 +143,20 @@ impl Error {
         Self::Refused(vec![Problem { field: field.into(), code: code.into(), words: words.into() }])
     }
 
+    /// The same with the fields of a refusal below another, as in `to.`; any other failure as it is.
+    #[must_use]
+    pub fn below(self, prefix: &str) -> Self {
+        match self {
+            Self::Refused(problems) => Self::Refused(
+                problems
+                    .into_iter()
+                    .map(|p| Problem { field: format!("{prefix}{}", p.field), ..p })
+                    .collect(),
+            ),
+            other => other,
+        }
+    }
+
     /// Not possible now, and why.
     pub fn not_possible(code: &'static str, words: impl Into<String>) -> Self {
         Self::NotPossible { code, words: words.into() }

@@ -72,6 +72,11 @@ export type Role =
 export type Counts = 'cue' | 'result' | 'choice';
 export type CourtId = string;
 /**
+ * The kinds of criterion.
+ *
+ */
+export type CriterionKind = 'of' | 'rate' | 'at_most';
+/**
  * What kind of block a row is.
  *
  */
@@ -118,9 +123,11 @@ export type JottingId = string;
 export type GoalsJotOutput = Jotting[];
 export type GoalsJottingsOutput = Jotting[];
 export type GoalsListOutput = Shown[];
+export type GoalsLookBackOutput = Shown | null;
 export type GoalsOnCourtOutput = OnCourt[];
 export type GoalsProposalsOutput = Proposal[];
 export type GoalsRankOutput = Shown[];
+export type GoalsReasonsOutput = string[];
 /**
  * The hand the racket is held in.
  *
@@ -313,6 +320,13 @@ export type Measure = 'points' | 'hits' | 'seconds';
  *
  */
 export type NextServer = 'other' | 'winner' | 'given';
+export type ObservationId = string;
+/**
+ * Strength or fault.
+ *
+ */
+export type ObservationKind = 'strength' | 'fault';
+export type ObservationsListOutput = Observation[];
 /**
  * The unit a pack's lengths are written in, so that a metric court and one in feet are both exact.
  *
@@ -457,6 +471,18 @@ export interface Block {
   tries: boolean[];
   count: Count;
   /**
+   * The second fact, where the goal counts two apart: of the tries that count, how many had it.
+   */
+  also: number | null;
+  /**
+   * Where the block is one whole game: how often it happened in it.
+   */
+  in_game: number | null;
+  /**
+   * What the misses were put down to, where the coach said.
+   */
+  misses: Miss[];
+  /**
    * Whether it was ended.
    */
   ended: boolean;
@@ -474,6 +500,20 @@ export interface Count {
    * How many tries there were.
    */
   tries: number;
+}
+/**
+ * Misses put down to one reason.
+ *
+ */
+export interface Miss {
+  /**
+   * The reason, in the coach's words.
+   */
+  reason: string;
+  /**
+   * How many misses.
+   */
+  times: number;
 }
 /**
  * A heading to jump to.
@@ -530,6 +570,10 @@ export interface Cell {
    */
   marks: Mark[];
   practice: Count;
+  /**
+   * Whole games there: how often it happened in each.
+   */
+  games: number[];
   state: State;
   /**
    * Why, in words.
@@ -707,18 +751,23 @@ export interface Court {
   archived: Day | null;
 }
 /**
- * k of n.
+ * When a goal is reached.
  *
  */
 export interface Criterion {
+  kind: CriterionKind;
   /**
-   * How many must be made …
+   * How many must be made; of a rate, in a hundred; of `at_most`, the most a game.
    */
   need: number;
   /**
-   * … of how many.
+   * Of how many tries; of a rate, 100; of `at_most`, in how many games running.
    */
   of: number;
+  /**
+   * Of a rate: the least number of chances.
+   */
+  least: number | null;
 }
 /**
  * A decision.
@@ -1733,6 +1782,11 @@ export interface Goal {
   skill: string;
   condition: Condition;
   counts: Counts;
+  /**
+   * The second fact that is counted apart, if any: the result beside the choice, or the choice
+   * beside the result.
+   */
+  apart: Counts | null;
   criterion: Criterion;
   /**
    * First tries of a retest that are not counted.
@@ -1770,6 +1824,10 @@ export interface Words {
    * Where the ball should go, in words.
    */
   aim: string;
+  /**
+   * The day on which the coach saw this cue land, if it did.
+   */
+  landed: Day | null;
 }
 /**
  * Whose decisions.
@@ -1814,6 +1872,10 @@ export interface Shown {
    * The visits it was at, in time.
    */
   visits: VisitId[];
+  /**
+   * End tests that were repeated until they passed, and what that is worth.
+   */
+  repeated: Repeated[];
 }
 /**
  * Where a goal stands and how it came there.
@@ -1882,6 +1944,21 @@ export interface Since {
   word: ChangeWord;
 }
 /**
+ * An end test that was passed at a visit only after others were not.
+ *
+ */
+export interface Repeated {
+  visit: VisitId;
+  /**
+   * How many goes it took, the passing one among them.
+   */
+  goes: number;
+  /**
+   * What that is worth, in words.
+   */
+  words: string;
+}
+/**
  * New words for a goal, from today on; the old ones are kept with their dates.
  *
  */
@@ -1915,6 +1992,10 @@ export interface GoalsChangeWordsOutput {
    * The visits it was at, in time.
    */
   visits: VisitId[];
+  /**
+   * End tests that were repeated until they passed, and what that is worth.
+   */
+  repeated: Repeated[];
 }
 /**
  * Whose goals.
@@ -1972,6 +2053,41 @@ export interface Line {
   title: string;
 }
 /**
+ * A cue that landed.
+ *
+ */
+export interface GoalsCueLandedInput {
+  goal: GoalId;
+  /**
+   * Whether it landed; false takes the mark away.
+   */
+  landed: boolean;
+  /**
+   * The day, as YYYY-MM-DD; left out for today.
+   */
+  day?: string;
+}
+/**
+ * A goal as shown.
+ *
+ */
+export interface GoalsCueLandedOutput {
+  goal: Goal;
+  standing: Standing;
+  /**
+   * Its blocks, visit by visit in time.
+   */
+  blocks: Block[];
+  /**
+   * The visits it was at, in time.
+   */
+  visits: VisitId[];
+  /**
+   * End tests that were repeated until they passed, and what that is worth.
+   */
+  repeated: Repeated[];
+}
+/**
  * A decision to record.
  *
  */
@@ -2002,6 +2118,10 @@ export interface GoalsDecideOutput {
    * The visits it was at, in time.
    */
   visits: VisitId[];
+  /**
+   * End tests that were repeated until they passed, and what that is worth.
+   */
+  repeated: Repeated[];
 }
 /**
  * Which block.
@@ -2040,6 +2160,18 @@ export interface GoalsEndBlockOutput {
   tries: boolean[];
   count: Count;
   /**
+   * The second fact, where the goal counts two apart: of the tries that count, how many had it.
+   */
+  also: number | null;
+  /**
+   * Where the block is one whole game: how often it happened in it.
+   */
+  in_game: number | null;
+  /**
+   * What the misses were put down to, where the coach said.
+   */
+  misses: Miss[];
+  /**
    * Whether it was ended.
    */
   ended: boolean;
@@ -2063,11 +2195,20 @@ export interface GoalsEnterTotalInput {
   /**
    * How many were made, the first tries that are not counted left out.
    */
-  made: number;
+  made?: number;
   /**
    * Of how many.
    */
-  tries: number;
+  tries?: number;
+  /**
+   * The second fact, where the goal counts two apart.
+   */
+  also?: number | null;
+  /**
+   * For a goal of at most so many a game: how often it happened in this whole game; then there
+   * are no tries.
+   */
+  in_game?: number | null;
   /**
    * The day it was played, as YYYY-MM-DD; left out for today, or the visit's nearest day.
    */
@@ -2103,6 +2244,89 @@ export interface GoalsEnterTotalOutput {
    */
   tries: boolean[];
   count: Count;
+  /**
+   * The second fact, where the goal counts two apart: of the tries that count, how many had it.
+   */
+  also: number | null;
+  /**
+   * Where the block is one whole game: how often it happened in it.
+   */
+  in_game: number | null;
+  /**
+   * What the misses were put down to, where the coach said.
+   */
+  misses: Miss[];
+  /**
+   * Whether it was ended.
+   */
+  ended: boolean;
+}
+/**
+ * What the misses of a block are put down to.
+ *
+ */
+export interface GoalsGiveReasonsInput {
+  block: BlockId;
+  /**
+   * Each reason with its number of misses; an empty list takes all reasons away.
+   */
+  misses: Reason[];
+}
+/**
+ * One reason.
+ *
+ */
+export interface Reason {
+  /**
+   * The reason, in the coach's words.
+   */
+  reason: string;
+  /**
+   * How many misses.
+   */
+  times: number;
+}
+/**
+ * A block of tries.
+ *
+ */
+export interface GoalsGiveReasonsOutput {
+  id: BlockId;
+  goal: GoalId;
+  visit: VisitId;
+  /**
+   * The lesson it was in, if any.
+   */
+  lesson: LessonId | null;
+  /**
+   * Its order among the goal's blocks at the visit.
+   */
+  place: number;
+  kind: Kind;
+  condition: Condition;
+  source: Source;
+  day: Day;
+  /**
+   * First tries that are not counted.
+   */
+  uncounted: number;
+  /**
+   * The tries counted live, in order, those not counted included.
+   */
+  tries: boolean[];
+  count: Count;
+  /**
+   * The second fact, where the goal counts two apart: of the tries that count, how many had it.
+   */
+  also: number | null;
+  /**
+   * Where the block is one whole game: how often it happened in it.
+   */
+  in_game: number | null;
+  /**
+   * What the misses were put down to, where the coach said.
+   */
+  misses: Miss[];
   /**
    * Whether it was ended.
    */
@@ -2156,6 +2380,13 @@ export interface GoalsJottingsInput {
  */
 export interface GoalsListInput {
   student: StudentId;
+}
+/**
+ * Whose decisions.
+ *
+ */
+export interface GoalsLookBackInput {
+  visit: VisitId;
 }
 /**
  * Whose decisions.
@@ -2216,14 +2447,24 @@ export interface SetGoal {
   skill?: string;
   condition: Condition;
   counts: Counts;
+  criterion?: CriterionKind;
   /**
-   * The criterion: how many must be made …
+   * How many must be made; of a rate, in a hundred; of `at_most`, the most a game.
    */
   need: number;
   /**
-   * … of how many.
+   * Of how many tries; of `at_most`, in how many games running; not asked of a rate.
    */
-  of: number;
+  of?: number;
+  /**
+   * Of a rate: the least number of chances.
+   */
+  least?: number;
+  /**
+   * The second fact to count apart: the result beside the choice, or the choice beside the
+   * result; left out for none.
+   */
+  apart?: Counts | null;
   /**
    * First tries of a retest that are not counted; 3 unless said.
    */
@@ -2260,6 +2501,10 @@ export interface GoalsRaiseOutput {
    * The visits it was at, in time.
    */
   visits: VisitId[];
+  /**
+   * End tests that were repeated until they passed, and what that is worth.
+   */
+  repeated: Repeated[];
 }
 /**
  * A new order of priority.
@@ -2271,6 +2516,13 @@ export interface GoalsRankInput {
    * Goals, first the most urgent; goals left out follow in the order they had.
    */
   order: GoalId[];
+}
+/**
+ * Whose goals.
+ *
+ */
+export interface GoalsReasonsInput {
+  student: StudentId;
 }
 /**
  * A goal to set.
@@ -2288,14 +2540,24 @@ export interface GoalsSetInput {
   skill?: string;
   condition: Condition;
   counts: Counts;
+  criterion?: CriterionKind;
   /**
-   * The criterion: how many must be made …
+   * How many must be made; of a rate, in a hundred; of `at_most`, the most a game.
    */
   need: number;
   /**
-   * … of how many.
+   * Of how many tries; of `at_most`, in how many games running; not asked of a rate.
    */
-  of: number;
+  of?: number;
+  /**
+   * Of a rate: the least number of chances.
+   */
+  least?: number;
+  /**
+   * The second fact to count apart: the result beside the choice, or the choice beside the
+   * result; left out for none.
+   */
+  apart?: Counts | null;
   /**
    * First tries of a retest that are not counted; 3 unless said.
    */
@@ -2332,6 +2594,10 @@ export interface GoalsSetOutput {
    * The visits it was at, in time.
    */
   visits: VisitId[];
+  /**
+   * End tests that were repeated until they passed, and what that is worth.
+   */
+  repeated: Repeated[];
 }
 /**
  * Which goal.
@@ -2355,6 +2621,10 @@ export interface GoalsShowOutput {
    * The visits it was at, in time.
    */
   visits: VisitId[];
+  /**
+   * End tests that were repeated until they passed, and what that is worth.
+   */
+  repeated: Repeated[];
 }
 /**
  * A block to start.
@@ -2403,6 +2673,18 @@ export interface GoalsStartBlockOutput {
   tries: boolean[];
   count: Count;
   /**
+   * The second fact, where the goal counts two apart: of the tries that count, how many had it.
+   */
+  also: number | null;
+  /**
+   * Where the block is one whole game: how often it happened in it.
+   */
+  in_game: number | null;
+  /**
+   * What the misses were put down to, where the coach said.
+   */
+  misses: Miss[];
+  /**
    * Whether it was ended.
    */
   ended: boolean;
@@ -2444,6 +2726,18 @@ export interface GoalsTakeBackOutput {
   tries: boolean[];
   count: Count;
   /**
+   * The second fact, where the goal counts two apart: of the tries that count, how many had it.
+   */
+  also: number | null;
+  /**
+   * Where the block is one whole game: how often it happened in it.
+   */
+  in_game: number | null;
+  /**
+   * What the misses were put down to, where the coach said.
+   */
+  misses: Miss[];
+  /**
    * Whether it was ended.
    */
   ended: boolean;
@@ -2458,6 +2752,10 @@ export interface GoalsTouchInput {
    * Made or missed.
    */
   made: boolean;
+  /**
+   * The second fact, where the goal counts two apart.
+   */
+  also?: boolean | null;
 }
 /**
  * A block of tries.
@@ -2489,23 +2787,40 @@ export interface GoalsTouchOutput {
   tries: boolean[];
   count: Count;
   /**
+   * The second fact, where the goal counts two apart: of the tries that count, how many had it.
+   */
+  also: number | null;
+  /**
+   * Where the block is one whole game: how often it happened in it.
+   */
+  in_game: number | null;
+  /**
+   * What the misses were put down to, where the coach said.
+   */
+  misses: Miss[];
+  /**
    * Whether it was ended.
    */
   ended: boolean;
 }
 /**
- * A criterion to weigh.
+ * A criterion to weigh: so many of so many, or a rate over its least number of chances.
  *
  */
 export interface GoalsWeighInput {
+  criterion?: CriterionKind;
   /**
-   * How many must be made …
+   * How many must be made; of a rate, in a hundred; of `at_most`, the most a game.
    */
   need: number;
   /**
-   * … of how many.
+   * Of how many tries; of `at_most`, in how many games running.
    */
-  of: number;
+  of?: number;
+  /**
+   * Of a rate: the least number of chances.
+   */
+  least?: number;
 }
 /**
  * What it means.
@@ -3735,6 +4050,202 @@ export interface PackAnchor {
    * What is seen at this level.
    */
   words: string;
+}
+/**
+ * An observation with every time it was seen.
+ *
+ */
+export interface Observation {
+  id: ObservationId;
+  student: StudentId;
+  kind: ObservationKind;
+  /**
+   * The skill it is about; empty for none in particular.
+   */
+  skill: string;
+  /**
+   * What was seen, in the coach's words.
+   */
+  words: string;
+  /**
+   * The goal it became, if any.
+   */
+  goal: GoalId | null;
+  /**
+   * Every time, oldest first.
+   */
+  seen: Sighting[];
+  /**
+   * How often, in words: "third time, two visits".
+   */
+  often: string;
+}
+/**
+ * One time it was seen.
+ *
+ */
+export interface Sighting {
+  day: Day;
+  /**
+   * The visit; `None` between visits.
+   */
+  visit: VisitId | null;
+  /**
+   * The lesson, if any.
+   */
+  lesson: LessonId | null;
+  /**
+   * Where in play, as in "game 2"; empty where not said.
+   */
+  place: string;
+}
+/**
+ * Whose observations.
+ *
+ */
+export interface ObservationsListInput {
+  student: StudentId;
+}
+/**
+ * The goal that an observation becomes.
+ *
+ */
+export interface ObservationsMakeGoalInput {
+  observation: ObservationId;
+  goal: SetGoal;
+}
+/**
+ * A goal as shown.
+ *
+ */
+export interface ObservationsMakeGoalOutput {
+  goal: Goal;
+  standing: Standing;
+  /**
+   * Its blocks, visit by visit in time.
+   */
+  blocks: Block[];
+  /**
+   * The visits it was at, in time.
+   */
+  visits: VisitId[];
+  /**
+   * End tests that were repeated until they passed, and what that is worth.
+   */
+  repeated: Repeated[];
+}
+/**
+ * The same thing, seen again.
+ *
+ */
+export interface ObservationsSeeAgainInput {
+  observation: ObservationId;
+  /**
+   * The visit; left out between visits.
+   */
+  visit?: VisitId | null;
+  /**
+   * The lesson, if any.
+   */
+  lesson?: LessonId | null;
+  /**
+   * Where in play; empty where it does not matter.
+   */
+  place?: string;
+  /**
+   * The day, as YYYY-MM-DD; left out for today, or the visit's nearest day.
+   */
+  day?: string;
+}
+/**
+ * An observation with every time it was seen.
+ *
+ */
+export interface ObservationsSeeAgainOutput {
+  id: ObservationId;
+  student: StudentId;
+  kind: ObservationKind;
+  /**
+   * The skill it is about; empty for none in particular.
+   */
+  skill: string;
+  /**
+   * What was seen, in the coach's words.
+   */
+  words: string;
+  /**
+   * The goal it became, if any.
+   */
+  goal: GoalId | null;
+  /**
+   * Every time, oldest first.
+   */
+  seen: Sighting[];
+  /**
+   * How often, in words: "third time, two visits".
+   */
+  often: string;
+}
+/**
+ * Something seen, in the coach's words. Seen before in the same words, it is the same thing again.
+ *
+ */
+export interface ObservationsSeeInput {
+  student: StudentId;
+  kind: ObservationKind;
+  /**
+   * What was seen.
+   */
+  words: string;
+  /**
+   * A skill of the pack or of the coach's own; empty for none.
+   */
+  skill?: string;
+  /**
+   * The visit; left out between visits.
+   */
+  visit?: VisitId | null;
+  /**
+   * The lesson, if any.
+   */
+  lesson?: LessonId | null;
+  /**
+   * Where in play; empty where it does not matter.
+   */
+  place?: string;
+  /**
+   * The day, as YYYY-MM-DD; left out for today, or the visit's nearest day.
+   */
+  day?: string;
+}
+/**
+ * An observation with every time it was seen.
+ *
+ */
+export interface ObservationsSeeOutput {
+  id: ObservationId;
+  student: StudentId;
+  kind: ObservationKind;
+  /**
+   * The skill it is about; empty for none in particular.
+   */
+  skill: string;
+  /**
+   * What was seen, in the coach's words.
+   */
+  words: string;
+  /**
+   * The goal it became, if any.
+   */
+  goal: GoalId | null;
+  /**
+   * Every time, oldest first.
+   */
+  seen: Sighting[];
+  /**
+   * How often, in words: "third time, two visits".
+   */
+  often: string;
 }
 /**
  * A test with a published procedure.
@@ -5335,18 +5846,24 @@ export interface Commands {
   'goals.change_words': { input: GoalsChangeWordsInput; output: GoalsChangeWordsOutput };
   /** A student's carry chart */
   'goals.chart': { input: GoalsChartInput; output: GoalsChartOutput };
+  /** The cue landed */
+  'goals.cue_landed': { input: GoalsCueLandedInput; output: GoalsCueLandedOutput };
   /** Decision taken */
   'goals.decide': { input: GoalsDecideInput; output: GoalsDecideOutput };
   /** Block ended */
   'goals.end_block': { input: GoalsEndBlockInput; output: GoalsEndBlockOutput };
   /** Total entered */
   'goals.enter_total': { input: GoalsEnterTotalInput; output: GoalsEnterTotalOutput };
+  /** Reasons for misses */
+  'goals.give_reasons': { input: GoalsGiveReasonsInput; output: GoalsGiveReasonsOutput };
   /** A note written */
   'goals.jot': { input: GoalsJotInput; output: GoalsJotOutput };
   /** The quick notes of a visit */
   'goals.jottings': { input: GoalsJottingsInput; output: GoalsJottingsOutput };
   /** A student's goals by priority */
   'goals.list': { input: GoalsListInput; output: GoalsListOutput };
+  /** The kept goal a visit offers a look back at */
+  'goals.look_back': { input: GoalsLookBackInput; output: GoalsLookBackOutput };
   /** The goals worked on at a visit */
   'goals.on_court': { input: GoalsOnCourtInput; output: GoalsOnCourtOutput };
   /** What is proposed for each goal at a visit's end */
@@ -5355,6 +5872,8 @@ export interface Commands {
   'goals.raise': { input: GoalsRaiseInput; output: GoalsRaiseOutput };
   /** Goals put in a new order */
   'goals.rank': { input: GoalsRankInput; output: GoalsRankOutput };
+  /** The reasons given for a student's misses */
+  'goals.reasons': { input: GoalsReasonsInput; output: GoalsReasonsOutput };
   /** Goal set */
   'goals.set': { input: GoalsSetInput; output: GoalsSetOutput };
   /** One goal with where it stands */
@@ -5403,6 +5922,14 @@ export interface Commands {
   'letters.list': { input: LettersListInput; output: LettersListOutput };
   /** An issued letter with its document */
   'letters.show': { input: LettersShowInput; output: LettersShowOutput };
+  /** Strengths and faults seen of a student */
+  'observations.list': { input: ObservationsListInput; output: ObservationsListOutput };
+  /** Made a goal of what was seen */
+  'observations.make_goal': { input: ObservationsMakeGoalInput; output: ObservationsMakeGoalOutput };
+  /** Seen */
+  'observations.see': { input: ObservationsSeeInput; output: ObservationsSeeOutput };
+  /** Seen again */
+  'observations.see_again': { input: ObservationsSeeAgainInput; output: ObservationsSeeAgainOutput };
   /** The day sheet */
   'reports.day_sheet': { input: ReportsDaySheetInput; output: ReportsDaySheetOutput };
   /** People, places and goals by name */
@@ -5479,16 +6006,20 @@ export const commandNames = [
   'goals.accept',
   'goals.change_words',
   'goals.chart',
+  'goals.cue_landed',
   'goals.decide',
   'goals.end_block',
   'goals.enter_total',
+  'goals.give_reasons',
   'goals.jot',
   'goals.jottings',
   'goals.list',
+  'goals.look_back',
   'goals.on_court',
   'goals.proposals',
   'goals.raise',
   'goals.rank',
+  'goals.reasons',
   'goals.set',
   'goals.show',
   'goals.start_block',
@@ -5513,6 +6044,10 @@ export const commandNames = [
   'letters.issue',
   'letters.list',
   'letters.show',
+  'observations.list',
+  'observations.make_goal',
+  'observations.see',
+  'observations.see_again',
   'reports.day_sheet',
   'reports.find',
   'settings.change',

@@ -35,6 +35,7 @@ migrations![
     "0002_people_and_places.sql",
     "0003_goals_visits_lessons.sql",
     "0004_letters.sql",
+    "0005_evidence.sql",
 ];
 
 /// The newest schema this program knows.

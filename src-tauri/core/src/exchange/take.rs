@@ -15,7 +15,7 @@ use crate::goals::blocks::{EnterTotal, enter_total};
 use crate::goals::court::{Jot, jot};
 use crate::goals::set::{SetGoal, set};
 use crate::goals::show::{OfStudent, list as goals_of};
-use crate::goals::{Condition, Counts, Kind, Source};
+use crate::goals::{Condition, Counts, CriterionKind, Kind, Source};
 use crate::kinds::ids::{FacilityId, GoalId, StudentId, VisitId};
 use crate::kinds::text::{counted, folded};
 use crate::kinds::{Day, Span};
@@ -238,6 +238,8 @@ fn counts(
                 condition: None,
                 made: i64::from(row.count.made),
                 tries: i64::from(row.count.tries),
+                also: None,
+                in_game: None,
                 day: day.to_string(),
                 source: Source::TotalEntered,
             },
@@ -289,8 +291,11 @@ fn goal(
             skill: String::new(),
             condition,
             counts: Counts::Result,
+            criterion: CriterionKind::Of,
             need,
             of,
+            least: 0,
+            apart: None,
             uncounted: 3,
             cue: row.cue.clone().unwrap_or_default().chars().take(crate::input::NAME).collect(),
             aim: String::new(),

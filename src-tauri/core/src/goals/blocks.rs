@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::numbers::Count;
 use super::set::open_visit;
 use super::state::How;
-use super::{Block, Condition, Goal, Kind, Source, store};
+use super::{Block, Condition, CriterionKind, Goal, Kind, Source, count_words, store};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::Day;
@@ -47,9 +47,18 @@ pub struct EnterTotal {
     #[serde(default)]
     pub condition: Option<Condition>,
     /// How many were made, the first tries that are not counted left out.
+    #[serde(default)]
     pub made: i64,
     /// Of how many.
+    #[serde(default)]
     pub tries: i64,
+    /// The second fact, where the goal counts two apart.
+    #[serde(default)]
+    pub also: Option<i64>,
+    /// For a goal of at most so many a game: how often it happened in this whole game; then there
+    /// are no tries.
+    #[serde(default)]
+    pub in_game: Option<i64>,
     /// The day it was played, as YYYY-MM-DD; left out for today, or the visit's nearest day.
     #[serde(default)]
     pub day: String,
@@ -70,6 +79,9 @@ pub struct Touch {
     pub block: BlockId,
     /// Made or missed.
     pub made: bool,
+    /// The second fact, where the goal counts two apart.
+    #[serde(default)]
+    pub also: Option<bool>,
 }
 
 /// Which block.
@@ -86,6 +98,12 @@ pub struct WhichBlock {
 /// `NotFound`; `NotPossible` at a visit that is not open, or for a retest after other blocks.
 pub fn start(db: &Writing<'_>, start: StartBlock) -> Result<Block> {
     let goal = store::find(db, start.goal)?;
+    if goal.criterion.kind == CriterionKind::AtMost {
+        return Err(Error::not_possible(
+            "whole_games",
+            "This goal counts whole games. Enter how often it happened after each game.",
+        ));
+    }
     let earlier = before_a_block(db, &goal, start.visit, start.kind)?;
     for open in earlier.iter().filter(|block| !block.ended) {
         store::end_block(db, open.id)?;
@@ -103,6 +121,9 @@ pub fn start(db: &Writing<'_>, start: StartBlock) -> Result<Block> {
         uncounted: if start.kind == Kind::Retest { goal.uncounted } else { 0 },
         tries: Vec::new(),
         count: Count { made: 0, tries: 0 },
+        also: None,
+        in_game: None,
+        misses: Vec::new(),
         ended: false,
     };
     store::insert_block(db, &block)?;
@@ -122,7 +143,7 @@ pub fn touch(db: &Writing<'_>, touch: Touch) -> Result<Block> {
             "This block was ended. Start a new one to go on counting.",
         ));
     }
-    store::insert_try(db, touch.block, next, touch.made)?;
+    store::insert_try(db, touch.block, next, touch.made, touch.also)?;
     store::find_block(db, touch.block)
 }
 
@@ -163,11 +184,7 @@ pub fn enter_total(db: &Writing<'_>, enter: EnterTotal) -> Result<Block> {
     let goal = store::find(db, enter.goal)?;
     let seen = open_visit(db, enter.visit, goal.student)?;
     let mut p = Problems::new();
-    let tries = p.within_bounds("tries", enter.tries, 1, 10_000, "The number of tries");
-    let made = p.within_bounds("made", enter.made, 0, 10_000, "The number made");
-    if enter.made > enter.tries && made > tries {
-        p.add("made", "more_than_tries", format!("{made} made of {tries} tries cannot be."));
-    }
+    let counted = read_total(&mut p, &goal, &enter);
     let typed = p.day_or_none("day", Some(&enter.day), "The day");
     let day = typed.unwrap_or(day_at(db, enter.visit)?);
     let inside = seen.first_day.is_none_or(|first| first <= day)
@@ -192,15 +209,61 @@ pub fn enter_total(db: &Writing<'_>, enter: EnterTotal) -> Result<Block> {
         day,
         uncounted: 0,
         tries: Vec::new(),
-        count: Count {
-            made: u32::try_from(made).unwrap_or(0),
-            tries: u32::try_from(tries).unwrap_or(0),
-        },
+        count: counted.count,
+        also: counted.also,
+        in_game: counted.in_game,
+        misses: Vec::new(),
         ended: true,
     };
     store::insert_block(db, &block)?;
-    db.label(format!("{} entered: {made} of {tries}, {}", capital(block.kind.words()), goal.title));
+    let said = match block.in_game {
+        Some(n) => format!("Game entered: {n}"),
+        None => {
+            format!("{} entered: {}", capital(block.kind.words()), count_words(block.count))
+        }
+    };
+    db.label(format!("{said}, {}", goal.title));
     Ok(block)
+}
+
+/// What a total says, read.
+struct Total {
+    count: Count,
+    also: Option<u32>,
+    in_game: Option<u32>,
+}
+
+/// A total as this goal counts: tries, or how often in a whole game.
+fn read_total(p: &mut Problems, goal: &Goal, enter: &EnterTotal) -> Total {
+    let small = |n: i64| u32::try_from(n).unwrap_or(0);
+    let nothing = Count { made: 0, tries: 0 };
+    if goal.criterion.kind == CriterionKind::AtMost {
+        let Some(typed) = enter.in_game else {
+            let words = "This goal counts whole games: say how often it happened in this one.";
+            p.add("in_game", "required", words);
+            return Total { count: nothing, also: None, in_game: None };
+        };
+        let n = p.within_bounds("in_game", typed, 0, 1000, "How often it happened");
+        return Total { count: nothing, also: None, in_game: Some(small(n)) };
+    }
+    if enter.in_game.is_some() {
+        p.add("in_game", "does_not_fit", "This goal counts tries, not whole games.");
+    }
+    let tries = p.within_bounds("tries", enter.tries, 1, 10_000, "The number of tries");
+    let made = p.within_bounds("made", enter.made, 0, 10_000, "The number made");
+    if enter.made > enter.tries && made > tries {
+        p.add("made", "more_than_tries", format!("{made} made of {tries} tries cannot be."));
+    }
+    let also = enter.also.map(|typed| {
+        let also = p.within_bounds("also", typed, 0, 10_000, "The second number");
+        if goal.apart.is_none() {
+            p.add("also", "does_not_fit", "This goal counts one thing.");
+        } else if also > tries {
+            p.add("also", "more_than_tries", format!("{also} of {tries} tries cannot be."));
+        }
+        small(also)
+    });
+    Total { count: Count { made: small(made), tries: small(tries) }, also, in_game: None }
 }
 
 /// What must hold before a block: the visit is open, the goal is at it (else it is put there), and
@@ -222,7 +285,7 @@ fn before_a_block(db: &Writing<'_>, goal: &Goal, visit: VisitId, kind: Kind) -> 
                 "This goal was set at this visit, so there is nothing to retest yet. Record it as practice or as an end test.",
             ));
         }
-        if earlier.iter().any(|block| block.count.tries > 0 || !block.tries.is_empty()) {
+        if earlier.iter().any(Block::was_tried) {
             return Err(Error::not_possible(
                 "coached",
                 "A retest comes before any coaching, and this goal has blocks at this visit already. Record it as an end test.",

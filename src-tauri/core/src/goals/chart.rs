@@ -60,6 +60,8 @@ pub struct Cell {
     pub marks: Vec<Mark>,
     /// Everything practised there, in one count.
     pub practice: Count,
+    /// Whole games there: how often it happened in each.
+    pub games: Vec<u32>,
     /// Where the goal stood when the visit ended.
     pub state: State,
     /// Why, in words.
@@ -204,10 +206,17 @@ fn cell(shown: &Shown, visit: VisitId) -> Cell {
         shown.standing.steps.iter().rfind(|s| s.visit.is_some_and(|v| earlier.contains(&v)))
     };
     let last_step = steps.last().copied().or_else(before);
+    let games = shown
+        .blocks
+        .iter()
+        .filter(|b| b.visit == visit && b.source != Source::Told && b.condition == goal.condition)
+        .filter_map(|b| b.in_game)
+        .collect();
     Cell {
         visit,
         marks,
         practice,
+        games,
         state: last_step.map_or(State::Working, |s| s.to),
         why: steps
             .iter()

@@ -76,10 +76,13 @@ pub fn on_court(db: &Reading<'_>, at: AtVisit) -> Result<Vec<OnCourt>> {
         if !(is_carried(goal.standing.state) || here) {
             continue;
         }
-        let tried = blocks.iter().any(|b| b.count.tries > 0 || !b.tries.is_empty());
+        let tried = blocks.iter().any(super::Block::was_tried);
         let offer = if how == How::Carried && !tried { Kind::Retest } else { Kind::Practice };
         let (open, ended): (Vec<_>, Vec<_>) = blocks.into_iter().partition(|b| !b.ended);
-        let waits = goals.len() >= ACTIVE;
+        // A kept goal that is looked back at stands beside the three.
+        let carried = |g: &OnCourt| is_carried(g.goal.standing.state);
+        let waits = is_carried(goal.standing.state)
+            && goals.iter().filter(|g| carried(g)).count() >= ACTIVE;
         goals.push(OnCourt { goal, how, open: open.into_iter().last(), ended, offer, waits });
     }
     Ok(goals)

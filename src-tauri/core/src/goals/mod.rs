@@ -8,8 +8,12 @@ pub mod carry;
 pub mod chart;
 pub mod court;
 pub mod decide;
+pub mod landed;
+pub mod look_back;
+pub mod misses;
 pub mod numbers;
 pub mod raise;
+pub mod repeated;
 pub mod set;
 pub mod show;
 pub mod state;
@@ -23,6 +27,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::kinds::Day;
 use crate::kinds::ids::{BlockId, DecisionId, GoalId, LessonId, StudentId, VisitId};
+use crate::kinds::text::counted;
 use numbers::Count;
 
 /// The one thing that counts as a yes.
@@ -65,13 +70,39 @@ pub enum Source {
     Told,
 }
 
-/// k of n.
+/// The kinds of criterion.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum CriterionKind {
+    /// So many of so many tries.
+    #[default]
+    Of,
+    /// A rate, with the least number of chances it is worth anything over.
+    Rate,
+    /// At most so many a game, in each of the last whole games.
+    AtMost,
+}
+
+/// When a goal is reached.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Criterion {
-    /// How many must be made …
+    /// Its kind.
+    pub kind: CriterionKind,
+    /// How many must be made; of a rate, in a hundred; of `at_most`, the most a game.
     pub need: u32,
-    /// … of how many.
+    /// Of how many tries; of a rate, 100; of `at_most`, in how many games running.
     pub of: u32,
+    /// Of a rate: the least number of chances.
+    pub least: Option<u32>,
+}
+
+/// Misses put down to one reason.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct Miss {
+    /// The reason, in the coach's words.
+    pub reason: String,
+    /// How many misses.
+    pub times: u32,
 }
 
 /// A block of tries.
@@ -101,6 +132,12 @@ pub struct Block {
     pub tries: Vec<bool>,
     /// What counts.
     pub count: Count,
+    /// The second fact, where the goal counts two apart: of the tries that count, how many had it.
+    pub also: Option<u32>,
+    /// Where the block is one whole game: how often it happened in it.
+    pub in_game: Option<u32>,
+    /// What the misses were put down to, where the coach said.
+    pub misses: Vec<Miss>,
     /// Whether it was ended.
     pub ended: bool,
 }
@@ -147,6 +184,8 @@ pub struct Words {
     pub cue: String,
     /// Where the ball should go, in words.
     pub aim: String,
+    /// The day on which the coach saw this cue land, if it did.
+    pub landed: Option<Day>,
 }
 
 /// A focus goal as stored.
@@ -164,6 +203,9 @@ pub struct Goal {
     pub condition: Condition,
     /// What counts as a yes.
     pub counts: Counts,
+    /// The second fact that is counted apart, if any: the result beside the choice, or the choice
+    /// beside the result.
+    pub apart: Option<Counts>,
     /// When it is reached.
     pub criterion: Criterion,
     /// First tries of a retest that are not counted.
@@ -186,6 +228,13 @@ pub struct Which {
     pub goal: GoalId,
 }
 
+impl Block {
+    /// Whether anything was tried in it, counted or not.
+    pub fn was_tried(&self) -> bool {
+        self.count.tries > 0 || !self.tries.is_empty() || self.in_game.is_some()
+    }
+}
+
 impl Goal {
     /// The cue in force.
     pub fn cue(&self) -> &str {
@@ -199,21 +248,64 @@ impl Goal {
 }
 
 impl Criterion {
-    /// Whether a count stands at or above the criterion's share, however many tries it has.
+    /// So many of so many tries.
+    pub fn of_tries(need: u32, of: u32) -> Self {
+        Self { kind: CriterionKind::Of, need, of, least: None }
+    }
+
+    /// A rate in a hundred over at least so many chances.
+    pub fn rate(percent: u32, least: u32) -> Self {
+        Self { kind: CriterionKind::Rate, need: percent, of: 100, least: Some(least) }
+    }
+
+    /// At most so many a game, in each of the last games.
+    pub fn at_most(most: u32, games: u32) -> Self {
+        Self { kind: CriterionKind::AtMost, need: most, of: games, least: None }
+    }
+
+    /// The share that must be made; `None` where whole games are counted.
+    pub fn share(self) -> Option<f64> {
+        (self.kind != CriterionKind::AtMost && self.of > 0)
+            .then(|| f64::from(self.need) / f64::from(self.of))
+    }
+
+    /// Whether a count stands at or above the criterion's share, however many tries it has. Never
+    /// where whole games are counted.
     pub fn share_reached_by(self, count: Count) -> bool {
-        count.tries > 0
+        self.kind != CriterionKind::AtMost
+            && count.tries > 0
             && u64::from(count.made) * u64::from(self.of)
                 >= u64::from(self.need) * u64::from(count.tries)
     }
 
-    /// Whether a count has fewer tries than the criterion asks for.
-    pub fn is_short(self, count: Count) -> bool {
-        count.tries < self.of
+    /// How many tries it asks for; `None` where whole games are counted.
+    pub fn tries(self) -> Option<u32> {
+        match self.kind {
+            CriterionKind::Of => Some(self.of),
+            CriterionKind::Rate => self.least,
+            CriterionKind::AtMost => None,
+        }
     }
 
-    /// "8 of 10".
+    /// Whether a count has fewer tries than the criterion asks for.
+    pub fn is_short(self, count: Count) -> bool {
+        self.tries().is_some_and(|asked| count.tries < asked)
+    }
+
+    /// "8 of 10", "70 % of at least 15 chances", "at most 3 a game, 3 games running".
     pub fn words(self) -> String {
-        format!("{} of {}", self.need, self.of)
+        match self.kind {
+            CriterionKind::Of => format!("{} of {}", self.need, self.of),
+            CriterionKind::Rate => format!(
+                "{} % of at least {}",
+                self.need,
+                counted(i64::from(self.least.unwrap_or(1)), "chance", "chances")
+            ),
+            CriterionKind::AtMost if self.of == 1 => format!("at most {} a game", self.need),
+            CriterionKind::AtMost => {
+                format!("at most {} a game, {} games running", self.need, self.of)
+            }
+        }
     }
 }
 

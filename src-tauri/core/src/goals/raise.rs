@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::set::{SetGoal, open_visit, read};
 use super::show::{Shown, show};
 use super::state::{How, State, is_carried};
-use super::{Choice, Decision, Which, store};
+use super::{Choice, Criterion, CriterionKind, Decision, Which, store};
 use crate::app::Writing;
 use crate::error::{Error, Result};
 use crate::kinds::ids::GoalId;
@@ -35,12 +35,11 @@ pub fn raise(db: &Writing<'_>, raise: RaiseGoal) -> Result<Shown> {
         ));
     }
     let visit = raise.to.visit;
-    let mut goal = read(db, SetGoal { student: before.goal.student, ..raise.to })?;
+    let mut goal = read(db, SetGoal { student: before.goal.student, ..raise.to })
+        .map_err(|e| e.below("to."))?;
     let (old, new) = (before.goal.criterion, goal.criterion);
-    let higher_share =
-        u64::from(new.need) * u64::from(old.of) > u64::from(old.need) * u64::from(new.of);
     let harder = goal.condition > before.goal.condition
-        || (goal.condition == before.goal.condition && (higher_share || new.of > old.of));
+        || (goal.condition == before.goal.condition && is_harder(old, new));
     if !harder {
         return Err(Error::field(
             "to.condition",
@@ -66,4 +65,20 @@ pub fn raise(db: &Writing<'_>, raise: RaiseGoal) -> Result<Shown> {
     store::insert_decision(db, before.goal.id, &decision)?;
     db.label(format!("{} raised to {}", before.goal.title, goal.title));
     show(db, Which { goal: goal.id })
+}
+
+/// Whether one criterion asks for more than another of its kind. Of two kinds neither is harder:
+/// then only a harder condition raises a goal.
+fn is_harder(old: Criterion, new: Criterion) -> bool {
+    if old.kind != new.kind {
+        return false;
+    }
+    match new.kind {
+        CriterionKind::AtMost => new.need < old.need || (new.need == old.need && new.of > old.of),
+        CriterionKind::Of | CriterionKind::Rate => {
+            let higher =
+                u64::from(new.need) * u64::from(old.of) > u64::from(old.need) * u64::from(new.of);
+            higher || new.tries() > old.tries()
+        }
+    }
 }

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use super::show::{Shown, show};
 use super::state::How;
-use super::{Condition, Counts, Criterion, Goal, Which, Words, store};
+use super::{Condition, Counts, Criterion, CriterionKind, Goal, Which, Words, store};
 use crate::app::Writing;
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::{GoalId, StudentId, VisitId};
@@ -28,10 +28,21 @@ pub struct SetGoal {
     pub condition: Condition,
     /// What counts as a yes.
     pub counts: Counts,
-    /// The criterion: how many must be made …
+    /// The kind of criterion; so many of so many unless said.
+    #[serde(default)]
+    pub criterion: CriterionKind,
+    /// How many must be made; of a rate, in a hundred; of `at_most`, the most a game.
     pub need: i64,
-    /// … of how many.
+    /// Of how many tries; of `at_most`, in how many games running; not asked of a rate.
+    #[serde(default)]
     pub of: i64,
+    /// Of a rate: the least number of chances.
+    #[serde(default)]
+    pub least: i64,
+    /// The second fact to count apart: the result beside the choice, or the choice beside the
+    /// result; left out for none.
+    #[serde(default)]
+    pub apart: Option<Counts>,
     /// First tries of a retest that are not counted; 3 unless said.
     #[serde(default = "three")]
     pub uncounted: i64,
@@ -99,14 +110,19 @@ pub(super) fn read(db: &Writing<'_>, set: SetGoal) -> Result<Goal> {
     let aim = p.note("aim", &set.aim, "The aim");
     let skill = p.line("skill", &set.skill, "The skill");
     let set_on = p.day_or_none("day", Some(&set.day), "The day").unwrap_or_else(|| db.today());
-    let of = p.within_bounds("of", set.of, 1, 1000, "The number of tries");
-    let need = p.within_bounds("need", set.need, 1, 1000, "The number to be made");
-    if need > of {
-        p.add(
-            "need",
-            "more_than_tries",
-            format!("{need} of {of} cannot be reached: more must be made than are tried."),
+    let criterion = read_criterion(&mut p, set.criterion, set.need, set.of, set.least);
+    if let Some(apart) = set.apart {
+        let fits = matches!(
+            (set.counts, apart),
+            (Counts::Result, Counts::Choice) | (Counts::Choice, Counts::Result)
         );
+        if !fits || criterion.kind == CriterionKind::AtMost {
+            p.add(
+                "apart",
+                "does_not_fit",
+                "Only the choice and the result of a try are counted apart.",
+            );
+        }
     }
     let uncounted =
         p.within_bounds("uncounted", set.uncounted, 0, 20, "The number of first tries not counted");
@@ -118,13 +134,48 @@ pub(super) fn read(db: &Writing<'_>, set: SetGoal) -> Result<Goal> {
         skill,
         condition: set.condition,
         counts: set.counts,
-        criterion: Criterion { need: small(need), of: small(of) },
+        apart: set.apart,
+        criterion,
         uncounted: small(uncounted),
         rank: store::next_rank(db, set.student)?,
         set_on,
         came_from: None,
-        words: vec![Words { since: set_on, cue, aim }],
+        words: vec![Words { since: set_on, cue, aim, landed: None }],
     })
+}
+
+/// The criterion, with a sentence at each field that makes it one nothing can reach.
+pub(super) fn read_criterion(
+    p: &mut Problems,
+    kind: CriterionKind,
+    need: i64,
+    of: i64,
+    least: i64,
+) -> Criterion {
+    match kind {
+        CriterionKind::Of => {
+            let of = p.within_bounds("of", of, 1, 1000, "The number of tries");
+            let need = p.within_bounds("need", need, 1, 1000, "The number to be made");
+            if need > of {
+                p.add(
+                    "need",
+                    "more_than_tries",
+                    format!("{need} of {of} cannot be reached: more must be made than are tried."),
+                );
+            }
+            Criterion::of_tries(small(need), small(of))
+        }
+        CriterionKind::Rate => {
+            let need = p.within_bounds("need", need, 1, 100, "The rate in a hundred");
+            let least = p.within_bounds("least", least, 1, 1000, "The least number of chances");
+            Criterion::rate(small(need), small(least))
+        }
+        CriterionKind::AtMost => {
+            let need = p.within_bounds("need", need, 0, 100, "The most a game");
+            let of = p.within_bounds("of", of, 1, 20, "The number of games");
+            Criterion::at_most(small(need), small(of))
+        }
+    }
 }
 
 fn small(n: i64) -> u32 {
@@ -167,7 +218,7 @@ pub fn change_words(db: &Writing<'_>, change: ChangeWords) -> Result<Shown> {
     let aim = p.note("aim", &change.aim, "The aim");
     let since = p.day_or_none("day", Some(&change.day), "The day").unwrap_or_else(|| db.today());
     p.done()?;
-    let words = Words { since, cue, aim };
+    let words = Words { since, cue, aim, landed: None };
     if !store::replace_words_of_day(db, goal.id, &words)? {
         store::insert_words(db, goal.id, &words)?;
     }

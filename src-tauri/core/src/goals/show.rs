@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::repeated::{Repeated, repeated};
 use super::state::{History, Standing, derive};
 use super::{Block, Goal, Which, store};
 use crate::app::Reading;
@@ -21,6 +22,8 @@ pub struct Shown {
     pub blocks: Vec<Block>,
     /// The visits it was at, in time.
     pub visits: Vec<VisitId>,
+    /// End tests that were repeated until they passed, and what that is worth.
+    pub repeated: Vec<Repeated>,
 }
 
 /// Whose goals.
@@ -94,6 +97,7 @@ fn of(db: &Reading<'_>, goal: Goal) -> Result<Shown> {
 fn with_standing(goal: Goal, history: History) -> Shown {
     let standing = derive(&history);
     let visits = history.visits.iter().map(|at| at.visit).collect();
-    let blocks = history.visits.into_iter().flat_map(|at| at.blocks).collect();
-    Shown { goal, standing, blocks, visits }
+    let blocks: Vec<Block> = history.visits.into_iter().flat_map(|at| at.blocks).collect();
+    let repeated = repeated(&goal, &blocks);
+    Shown { goal, standing, blocks, visits, repeated }
 }

@@ -9,7 +9,9 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::numbers::{self, ChangeWord, Count};
-use super::{Block, Choice, Condition, Criterion, Decision, Kind, Source, count_words};
+use super::{
+    Block, Choice, Condition, Criterion, CriterionKind, Decision, Kind, Source, count_words,
+};
 use crate::kinds::Day;
 use crate::kinds::ids::{BlockId, VisitId};
 
@@ -138,6 +140,8 @@ struct Walk<'a> {
     moved_at: Option<VisitId>,
     last_end_test: Option<Anchor>,
     kept_at: Option<VisitId>,
+    /// Whole games so far: how often it happened in each.
+    games: Vec<u32>,
     steps: Vec<Step>,
 }
 
@@ -150,6 +154,7 @@ pub fn derive(history: &History) -> Standing {
         moved_at: None,
         last_end_test: None,
         kept_at: None,
+        games: Vec::new(),
         steps: Vec::new(),
     };
     let mut between = history.decisions.iter().filter(|d| d.visit.is_none()).peekable();
@@ -175,6 +180,10 @@ pub fn derive(history: &History) -> Standing {
 impl Walk<'_> {
     fn visit(&mut self, at: &AtVisit, is_past: bool) {
         let over = at.closed || is_past;
+        if self.history.criterion.kind == CriterionKind::AtMost {
+            self.games_at(at, over);
+            return;
+        }
         let counted = |block: &&Block| {
             block.ended
                 && block.source != Source::Told
@@ -211,6 +220,54 @@ impl Walk<'_> {
             self.step(at, None, self.state, "not retested".to_owned(), None);
         }
         self.last_end_test = end_test.or(self.last_end_test);
+    }
+
+    /// Whole games: reached when each of the last few has at most so many; no interval, no word,
+    /// and below it a goal is working, never slipped.
+    fn games_at(&mut self, at: &AtVisit, over: bool) {
+        let criterion = self.history.criterion;
+        let mut played = false;
+        for block in &at.blocks {
+            let theirs = block.ended
+                && block.source != Source::Told
+                && block.condition == self.history.condition;
+            let Some(n) = block.in_game.filter(|_| theirs) else { continue };
+            played = true;
+            self.games.push(n);
+            let asked = criterion.of as usize;
+            let last = &self.games[self.games.len().saturating_sub(asked)..];
+            let reached = last.len() == asked && last.iter().all(|n| *n <= criterion.need);
+            let said = match last {
+                [one] => format!("{one} in this game"),
+                many => {
+                    let many: Vec<String> = many.iter().map(u32::to_string).collect();
+                    format!("{} in the last {} games", many.join(", "), many.len())
+                }
+            };
+            let (to, why) = match (self.state, reached) {
+                (State::Working | State::Slipped, true) => {
+                    (State::Met, format!("{said}; a later visit will tell"))
+                }
+                (State::Working | State::Slipped, false) => (self.state, said),
+                (State::Met, true) if self.moved_at != Some(at.visit) => {
+                    (State::Kept, format!("reached again: {said}"))
+                }
+                (State::Met, false) => {
+                    let when = self.moved_by.map_or_else(String::new, |a| a.day.month_words());
+                    (State::Working, format!("reached at visit {when}, not repeated: {said}"))
+                }
+                (State::Kept, true) if self.kept_at != Some(at.visit) => {
+                    (State::Kept, format!("still there: {said}"))
+                }
+                (State::Kept, false) => (State::Working, format!("reopened: {said}")),
+                (state, _) => (state, said),
+            };
+            self.step(at, Some(block), to, why, None);
+        }
+        let carried = at.how == How::Carried;
+        if carried && over && !played && is_carried(self.state) {
+            self.step(at, None, self.state, "not retested".to_owned(), None);
+        }
     }
 
     fn retest(&mut self, at: &AtVisit, block: &Block) {

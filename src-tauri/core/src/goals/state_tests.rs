@@ -47,12 +47,7 @@ fn history(text: &str) -> History {
         }
         visits.push(at);
     }
-    History {
-        criterion: Criterion { need: 8, of: 10 },
-        condition: Condition::Fed,
-        visits,
-        decisions,
-    }
+    History { criterion: Criterion::of_tries(8, 10), condition: Condition::Fed, visits, decisions }
 }
 
 fn block_of(text: &str, visit: VisitId, day: Day, n: usize) -> Block {
@@ -87,6 +82,9 @@ fn block_of(text: &str, visit: VisitId, day: Day, n: usize) -> Block {
         uncounted: 0,
         tries: Vec::new(),
         count: Count { made: made.parse().unwrap(), tries: tries.parse().unwrap() },
+        also: None,
+        in_game: None,
+        misses: Vec::new(),
         ended: !words.contains(&"going"),
     }
 }
@@ -285,5 +283,65 @@ proptest::proptest! {
         for pair in standing.steps.windows(2) {
             proptest::prop_assert_eq!(pair[0].to, pair[1].from);
         }
+    }
+}
+
+/// Whole games at visits parted by bars, as in `4 3 | 2 told:1`, under "at most 3, 2 games running".
+fn of_games(text: &str) -> Standing {
+    let mut history = history(&text.split('|').map(|_| "").collect::<Vec<_>>().join("|"));
+    history.criterion = Criterion::at_most(3, 2);
+    for (n, (at, part)) in history.visits.iter_mut().zip(text.split('|')).enumerate() {
+        for (place, word) in part.split_whitespace().enumerate() {
+            let told = word.starts_with("told:");
+            let mut block = block_of("practice game 0/1", at.visit, at.day, n * 10 + place);
+            block.source = if told { Source::Told } else { Source::GameChances };
+            block.count = Count { made: 0, tries: 0 };
+            block.in_game = Some(word.trim_start_matches("told:").parse().unwrap());
+            at.blocks.push(block);
+        }
+    }
+    derive(&history)
+}
+
+#[test]
+fn at_most_so_many_a_game_is_reached_by_the_last_games_and_never_slips() {
+    use State::{Kept, Met, Working};
+    for (text, state, why) in [
+        ("4", Working, "4 in this game"),
+        ("3", Working, "3 in this game"),
+        ("3 3", Met, "3, 3 in the last 2 games; a later visit will tell"),
+        ("3 4", Working, "3, 4 in the last 2 games"),
+        ("5 2 | 1", Met, "2, 1 in the last 2 games; a later visit will tell"),
+        ("3 3 | 2", Kept, "reached again: 3, 2 in the last 2 games"),
+        ("3 3 2", Met, "3, 2 in the last 2 games"),
+        ("3 3 | 9", Working, "reached at visit Jan 24, not repeated: 3, 9 in the last 2 games"),
+        ("3 3 | 2 | 9", Working, "reopened: 2, 9 in the last 2 games"),
+        ("3 3 | told:0", Met, "not retested"),
+        ("told:0 told:0", Working, "just set"),
+        ("0 0 | ", Met, "not retested"),
+    ] {
+        let standing = of_games(text);
+        assert_eq!((standing.state, standing.why.as_str()), (state, why), "{text}");
+        assert!(
+            standing.steps.iter().all(|s| s.since.is_none()),
+            "no interval and no word: {text}"
+        );
+    }
+}
+
+#[test]
+fn a_rate_needs_its_least_number_of_chances() {
+    use State::{Kept, Met, Working};
+    for (text, state) in [
+        ("end 14/20", Met),
+        ("end 13/20", Working),
+        ("end 11/14", Working),
+        ("end game 12/15", Met),
+        ("end 15/20 | retest game 12/16", Kept),
+        ("end 15/20 | retest 9/10", Met),
+    ] {
+        let mut history = history(text);
+        history.criterion = Criterion::rate(70, 15);
+        assert_eq!(derive(&history).state, state, "{text}");
     }
 }

@@ -7,15 +7,20 @@ use rusqlite::{Row, params};
 
 use super::numbers::Count;
 use super::state::{AtVisit, History, How};
-use super::{Block, Choice, Condition, Counts, Criterion, Decision, Goal, Kind, Source, Words};
+use super::{
+    Block, Choice, Condition, Counts, Criterion, CriterionKind, Decision, Goal, Kind, Miss, Source,
+    Words,
+};
 use crate::app::{Reading, Writing};
 use crate::error::Result;
 use crate::kinds::Day;
 use crate::kinds::ids::{BlockId, GoalId, LessonId, RowId, StudentId, VisitId};
+use crate::kinds::text::folded;
 
 crate::db::words! {
     Condition { Fed = "fed", Live = "live", SetGame = "set_game", Match = "match" }
     Counts { Cue = "cue", Result = "result", Choice = "choice" }
+    CriterionKind { Of = "of", Rate = "rate", AtMost = "at_most" }
     Kind { Retest = "retest", Practice = "practice", EndTest = "end_test", LookBack = "look_back" }
     Source {
         CountedLive = "counted_live", TotalEntered = "total_entered", GameChances = "game_chances", Told = "told",
@@ -26,8 +31,9 @@ crate::db::words! {
 
 pub(super) fn insert(db: &Writing<'_>, g: &Goal) -> Result<()> {
     db.execute(
-        "INSERT INTO goal (id, student, title, skill, condition, counts, need, of, uncounted, rank, set_on, came_from)
-         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        "INSERT INTO goal (id, student, title, skill, condition, counts, need, of, uncounted, rank, set_on, came_from,
+                           criterion, least, apart)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
         params![
             g.id,
             g.student,
@@ -40,13 +46,21 @@ pub(super) fn insert(db: &Writing<'_>, g: &Goal) -> Result<()> {
             g.uncounted,
             g.rank,
             g.set_on,
-            g.came_from
+            g.came_from,
+            kind_stored(g.criterion.kind),
+            g.criterion.least,
+            g.apart
         ],
     )?;
     for words in &g.words {
         insert_words(db, g.id, words)?;
     }
     Ok(())
+}
+
+/// `need of of` is stored as NULL: goals older than the other kinds have no word for it.
+fn kind_stored(kind: CriterionKind) -> Option<CriterionKind> {
+    (kind != CriterionKind::Of).then_some(kind)
 }
 
 pub(super) fn insert_words(db: &Writing<'_>, goal: GoalId, words: &Words) -> Result<()> {
@@ -61,7 +75,8 @@ pub(super) fn insert_words(db: &Writing<'_>, goal: GoalId, words: &Words) -> Res
 /// Words set and changed on one day are the words of that day: the later ones replace the earlier.
 pub(super) fn replace_words_of_day(db: &Writing<'_>, goal: GoalId, words: &Words) -> Result<bool> {
     let changed = db.execute(
-        "UPDATE goal_words SET cue = ?, aim = ? WHERE goal = ? AND since = ?",
+        "UPDATE goal_words SET cue = ?1, aim = ?2, landed = CASE WHEN cue = ?1 THEN landed END
+         WHERE goal = ?3 AND since = ?4",
         params![words.cue, words.aim, goal, words.since],
     )?;
     Ok(changed > 0)
@@ -84,7 +99,7 @@ pub(super) fn next_rank(db: &Reading<'_>, student: StudentId) -> Result<u32> {
 pub(super) fn find(db: &Reading<'_>, id: GoalId) -> Result<Goal> {
     let mut goal = db.found("goal", &id, "SELECT * FROM goal WHERE id = ?", [id], goal)?;
     goal.words = db.all(
-        "SELECT since, cue, aim FROM goal_words WHERE goal = ? ORDER BY since",
+        "SELECT since, cue, aim, landed FROM goal_words WHERE goal = ? ORDER BY since",
         [id],
         words,
     )?;
@@ -96,7 +111,7 @@ pub(super) fn of_student(db: &Reading<'_>, student: StudentId) -> Result<Vec<Goa
         db.all("SELECT * FROM goal WHERE student = ? ORDER BY rank, id", [student], goal)?;
     for goal in &mut goals {
         goal.words = db.all(
-            "SELECT since, cue, aim FROM goal_words WHERE goal = ? ORDER BY since",
+            "SELECT since, cue, aim, landed FROM goal_words WHERE goal = ? ORDER BY since",
             [goal.id],
             words,
         )?;
@@ -122,7 +137,13 @@ fn goal(row: &Row<'_>) -> rusqlite::Result<Goal> {
         skill: row.get("skill")?,
         condition: row.get("condition")?,
         counts: row.get("counts")?,
-        criterion: Criterion { need: row.get("need")?, of: row.get("of")? },
+        apart: row.get("apart")?,
+        criterion: Criterion {
+            kind: row.get::<_, Option<CriterionKind>>("criterion")?.unwrap_or_default(),
+            need: row.get("need")?,
+            of: row.get("of")?,
+            least: row.get("least")?,
+        },
         uncounted: row.get("uncounted")?,
         rank: row.get("rank")?,
         set_on: row.get("set_on")?,
@@ -132,7 +153,12 @@ fn goal(row: &Row<'_>) -> rusqlite::Result<Goal> {
 }
 
 fn words(row: &Row<'_>) -> rusqlite::Result<Words> {
-    Ok(Words { since: row.get("since")?, cue: row.get("cue")?, aim: row.get("aim")? })
+    Ok(Words {
+        since: row.get("since")?,
+        cue: row.get("cue")?,
+        aim: row.get("aim")?,
+        landed: row.get("landed")?,
+    })
 }
 
 pub(super) fn put_at_visit(db: &Writing<'_>, goal: GoalId, visit: VisitId, how: How) -> Result<()> {
@@ -197,7 +223,7 @@ pub(super) fn insert_decision(db: &Writing<'_>, goal: GoalId, d: &Decision) -> R
 
 const BLOCK: &str =
     "SELECT id, goal, visit, lesson, place, kind, condition, source, day, uncounted, made, tries,
-    ended IS NOT NULL AS ended FROM block";
+    also, in_game, ended IS NOT NULL AS ended FROM block";
 
 fn blocks_of_goal(db: &Reading<'_>, goal: GoalId) -> Result<Vec<Block>> {
     let mut blocks =
@@ -205,7 +231,66 @@ fn blocks_of_goal(db: &Reading<'_>, goal: GoalId) -> Result<Vec<Block>> {
     for block in blocks.iter_mut().filter(|b| b.source == Source::CountedLive) {
         count_live(db, block)?;
     }
+    let misses = db.all(
+        "SELECT m.block, m.reason, m.times FROM block_miss m JOIN block b ON b.id = m.block
+         WHERE b.goal = ? ORDER BY m.times DESC, m.reason",
+        [goal],
+        |row| Ok((row.get::<_, BlockId>("block")?, miss(row)?)),
+    )?;
+    for (id, miss) in misses {
+        if let Some(block) = blocks.iter_mut().find(|b| b.id == id) {
+            block.misses.push(miss);
+        }
+    }
     Ok(blocks)
+}
+
+fn miss(row: &Row<'_>) -> rusqlite::Result<Miss> {
+    Ok(Miss { reason: row.get("reason")?, times: row.get("times")? })
+}
+
+/// What the misses of a block were put down to, in place of what was said before.
+pub(super) fn replace_misses(db: &Writing<'_>, block: BlockId, misses: &[Miss]) -> Result<()> {
+    db.execute("DELETE FROM block_miss WHERE block = ?", [block])?;
+    for miss in misses {
+        db.execute(
+            "INSERT INTO block_miss (id, block, reason, times) VALUES (?, ?, ?, ?)",
+            params![format!("{block}:{}", folded(&miss.reason)), block, miss.reason, miss.times],
+        )?;
+    }
+    Ok(())
+}
+
+pub(super) fn misses_of(db: &Reading<'_>, block: BlockId) -> Result<Vec<Miss>> {
+    db.all(
+        "SELECT reason, times FROM block_miss WHERE block = ? ORDER BY times DESC, reason",
+        [block],
+        miss,
+    )
+}
+
+/// The reasons given for misses of a student, the most frequent first.
+pub(super) fn reasons(db: &Reading<'_>, student: StudentId) -> Result<Vec<String>> {
+    db.all(
+        "SELECT m.reason FROM block_miss m JOIN block b ON b.id = m.block JOIN goal g ON g.id = b.goal
+         WHERE g.student = ? GROUP BY m.reason ORDER BY sum(m.times) DESC, m.reason LIMIT 12",
+        [student],
+        |row| row.get("reason"),
+    )
+}
+
+/// Marks the words in force as having landed on a day; false where there are none.
+pub(super) fn set_landed(
+    db: &Writing<'_>,
+    goal: GoalId,
+    since: Day,
+    landed: Option<Day>,
+) -> Result<()> {
+    db.execute(
+        "UPDATE goal_words SET landed = ? WHERE goal = ? AND since = ?",
+        params![landed, goal, since],
+    )?;
+    Ok(())
 }
 
 pub(super) fn find_block(db: &Reading<'_>, id: BlockId) -> Result<Block> {
@@ -243,30 +328,38 @@ fn block(row: &Row<'_>) -> rusqlite::Result<Block> {
         uncounted: row.get("uncounted")?,
         tries: Vec::new(),
         count: Count { made: made.unwrap_or(0), tries: tries.unwrap_or(0) },
+        also: row.get("also")?,
+        in_game: row.get("in_game")?,
+        misses: Vec::new(),
         ended: row.get("ended")?,
     })
 }
 
 /// Fills in the tries of a block counted live, and their count after the uncounted first ones.
 fn count_live(db: &Reading<'_>, block: &mut Block) -> Result<()> {
-    block.tries = db.all(
-        "SELECT made FROM block_try WHERE block = ? AND taken_back = 0 ORDER BY place",
+    let tries: Vec<(bool, Option<bool>)> = db.all(
+        "SELECT made, also FROM block_try WHERE block = ? AND taken_back = 0 ORDER BY place",
         [block.id],
-        |row| row.get("made"),
+        |row| Ok((row.get("made")?, row.get("also")?)),
     )?;
-    let counted = block.tries.iter().skip(block.uncounted as usize);
-    block.count = counted.fold(Count { made: 0, tries: 0 }, |count, made| Count {
+    let counted = || tries.iter().skip(block.uncounted as usize);
+    block.count = counted().fold(Count { made: 0, tries: 0 }, |count, (made, _)| Count {
         made: count.made + u32::from(*made),
         tries: count.tries + 1,
     });
+    // The second fact is a count of the same tries only where it is known of each of them.
+    block.also = counted().map(|(_, also)| also.map(u32::from)).sum();
+    block.also = block.also.filter(|_| block.count.tries > 0);
+    block.tries = tries.into_iter().map(|(made, _)| made).collect();
     Ok(())
 }
 
 pub(super) fn insert_block(db: &Writing<'_>, b: &Block) -> Result<()> {
-    let total = (b.source != Source::CountedLive).then_some(b.count);
+    let total = (b.source != Source::CountedLive && b.in_game.is_none()).then_some(b.count);
     db.execute(
-        "INSERT INTO block (id, goal, visit, lesson, place, kind, condition, source, day, uncounted, made, tries, ended)
-         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        "INSERT INTO block (id, goal, visit, lesson, place, kind, condition, source, day, uncounted, made, tries, ended,
+                            also, in_game)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
         params![
             b.id,
             b.goal,
@@ -281,6 +374,8 @@ pub(super) fn insert_block(db: &Writing<'_>, b: &Block) -> Result<()> {
             total.map(|c| c.made),
             total.map(|c| c.tries),
             b.ended.then(|| db.now()),
+            b.also,
+            b.in_game,
         ],
     )?;
     Ok(())
@@ -312,11 +407,17 @@ pub(super) fn for_touch(db: &Reading<'_>, id: BlockId) -> Result<(bool, u32)> {
     )
 }
 
-pub(super) fn insert_try(db: &Writing<'_>, block: BlockId, place: u32, made: bool) -> Result<()> {
+pub(super) fn insert_try(
+    db: &Writing<'_>,
+    block: BlockId,
+    place: u32,
+    made: bool,
+    also: Option<bool>,
+) -> Result<()> {
     let id: RowId = db.id();
     db.execute(
-        "INSERT INTO block_try (id, block, place, made) VALUES (?, ?, ?, ?)",
-        params![id, block, place, made],
+        "INSERT INTO block_try (id, block, place, made, also) VALUES (?, ?, ?, ?, ?)",
+        params![id, block, place, made, also],
     )?;
     Ok(())
 }

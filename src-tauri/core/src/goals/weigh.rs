@@ -5,16 +5,25 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::numbers::criterion;
+use super::set::read_criterion;
+use super::{Criterion, CriterionKind};
 use crate::error::{Problems, Result};
 
-/// A criterion to weigh.
+/// A criterion to weigh: so many of so many, or a rate over its least number of chances.
 #[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct Weigh {
-    /// How many must be made …
+    /// Its kind; so many of so many unless said.
+    #[serde(default)]
+    pub criterion: CriterionKind,
+    /// How many must be made; of a rate, in a hundred; of `at_most`, the most a game.
     pub need: i64,
-    /// … of how many.
+    /// Of how many tries; of `at_most`, in how many games running.
+    #[serde(default)]
     pub of: i64,
+    /// Of a rate: the least number of chances.
+    #[serde(default)]
+    pub least: i64,
 }
 
 /// How a player of one strength fares.
@@ -43,17 +52,15 @@ pub struct Weighed {
 /// `Refused` when it is none.
 pub fn weigh(ask: &Weigh) -> Result<Weighed> {
     let mut p = Problems::new();
-    let of = p.within_bounds("of", ask.of, 1, 1000, "The number of tries");
-    let need = p.within_bounds("need", ask.need, 1, 1000, "The number to be made");
-    if need > of {
-        p.add(
-            "need",
-            "more_than_tries",
-            format!("{need} of {of} cannot be reached: more must be made than are tried."),
-        );
-    }
+    let asked = read_criterion(&mut p, ask.criterion, ask.need, ask.of, ask.least);
     p.done()?;
-    let (need, of) = (u32::try_from(need).unwrap_or(1), u32::try_from(of).unwrap_or(1));
+    let (need, of) = match (asked.kind, asked.least) {
+        (CriterionKind::AtMost, _) => {
+            return Ok(Weighed { chances: Vec::new(), words: games(asked) });
+        }
+        (CriterionKind::Rate, Some(least)) => ((asked.need * least).div_ceil(100), least),
+        _ => (asked.need, asked.of),
+    };
     let chances = [0.5, 0.6, 0.7, 0.8, 0.9]
         .into_iter()
         .filter_map(|true_rate| {
@@ -66,7 +73,8 @@ pub fn weigh(ask: &Weigh) -> Result<Weighed> {
     let at = |rate: f64| chances.iter().find(|c| (c.true_rate - rate).abs() < 1e-9);
     let words = match (at(0.6), at(0.8)) {
         (Some(weak), Some(strong)) => format!(
-            "{need} of {of}: a player who makes 80 % in truth passes {}, one who makes 60 % {}. In five goes the 60 % player passes at least once {}.{}",
+            "{}: a player who makes 80 % in truth passes {}, one who makes 60 % {}. In five goes the 60 % player passes at least once {}.{}",
+            asked.words(),
             often(strong.one_block),
             often(weak.one_block),
             often(weak.any_of_five),
@@ -79,6 +87,19 @@ pub fn weigh(ask: &Weigh) -> Result<Weighed> {
         _ => String::new(),
     };
     Ok(Weighed { chances, words })
+}
+
+/// What at most so many a game asks. A game is no run of tries, so there is no chance to give.
+fn games(asked: Criterion) -> String {
+    let run = if asked.of == 1 {
+        "one whole game".to_owned()
+    } else {
+        format!("each of {} whole games running", asked.of)
+    };
+    format!(
+        "Reached when {run} has at most {}. Games differ in length and opponent, so no range is given.",
+        asked.need
+    )
 }
 
 /// A chance in words a coach would use, with the number.

@@ -137,6 +137,22 @@ id_types! {
     SkillId,
     /// A progress letter.
     LetterId,
+    /// A strength or a fault of a student, however often it was seen.
+    ObservationId,
+    /// An assessment: levels at a date.
+    AssessmentId,
+    /// A published test taken at a date.
+    TestId,
+    /// A drill the coach added to a sport.
+    DrillId,
+    /// A template of a lesson plan.
+    TemplateId,
+    /// A home plan.
+    HomePlanId,
+    /// A line of a home plan.
+    HomeLineId,
+    /// A short dated fact about a student: equipment, level, history.
+    FactId,
     /// A row of a kind that nothing else points at: words of a goal, one try.
     RowId,
 }

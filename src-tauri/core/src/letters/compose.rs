@@ -123,6 +123,17 @@ fn tests<'a>(r: &Record, goal: &'a Shown) -> (Option<&'a Block>, Option<&'a Bloc
     (retest, end)
 }
 
+/// Whole games at this visit, with how often it happened in each.
+fn games<'a>(r: &Record, goal: &'a Shown) -> Vec<(&'a Block, u32)> {
+    goal.blocks
+        .iter()
+        .filter(|b| {
+            b.visit == r.visit.id && b.source != Source::Told && b.condition == goal.goal.condition
+        })
+        .filter_map(|b| Some((b, b.in_game?)))
+        .collect()
+}
+
 fn fact(goal: &Shown, block: &Block) -> String {
     format!(
         "{}, {}: {} of {} ({})",
@@ -209,7 +220,7 @@ fn worked(r: &Record) -> Part {
     let worked: Vec<&Shown> = r
         .goals
         .iter()
-        .filter(|g| g.blocks.iter().any(|b| b.visit == r.visit.id && b.count.tries > 0))
+        .filter(|g| g.blocks.iter().any(|b| b.visit == r.visit.id && b.was_tried()))
         .collect();
     let mut sentences: Vec<String> = worked
         .iter()
@@ -248,6 +259,17 @@ fn moved(r: &Record) -> Part {
     let mut from = Vec::new();
     for goal in &r.goals {
         let (retest, end) = tests(r, goal);
+        let games = games(r, goal);
+        if !games.is_empty() {
+            let many =
+                counted(i64::try_from(games.len()).unwrap_or(0), "whole game", "whole games");
+            let each: Vec<String> = games.iter().map(|(_, n)| n.to_string()).collect();
+            sentences.push(format!("{}: {} in {many}.", goal.goal.title, each.join(", ")));
+            from.extend(
+                games.iter().map(|(b, n)| format!("{}, {}: {n}", goal.goal.title, b.day.words())),
+            );
+            continue;
+        }
         let said = match (retest, end) {
             (None, None) => continue,
             (Some(b), None) => format!("{} before any coaching", count_words(b.count)),

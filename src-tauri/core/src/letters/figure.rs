@@ -22,14 +22,21 @@ pub(super) fn figure(line: &Line, columns: &[Column]) -> Piece {
         vec![text(LEFT, 10.0, 10.0, Weight::Strong, Anchor::Start, Ink::Ink, &line.title)];
     let asked = format!("{} · {} asked", line.condition.words(), line.criterion.words());
     marks.push(text(WIDTH - LEFT, 10.0, 9.0, Weight::Plain, Anchor::End, Ink::Soft, &asked));
-    let criterion = y(f64::from(line.criterion.need) / f64::from(line.criterion.of));
-    marks.push(rule(&[(LEFT, criterion), (WIDTH - LEFT, criterion)], 0.8, Ink::Line, None));
+    if let Some(share) = line.criterion.share() {
+        marks.push(rule(&[(LEFT, y(share)), (WIDTH - LEFT, y(share))], 0.8, Ink::Line, None));
+    }
     let mut points: Vec<(usize, f32, &Block)> = Vec::new();
     for (n, column) in seen.iter().enumerate() {
         let x = LEFT + step * (n as f32 + 0.5);
         marks.push(text(x, 24.0, 8.5, Weight::Plain, Anchor::Middle, Ink::Soft, &column.head));
         marks.push(rule(&[(x, TOP - 4.0), (x, BOTTOM)], 0.4, Ink::Rule, None));
-        let blocks = line.cells.iter().filter(|c| c.visit == column.visit).flat_map(|c| &c.marks);
+        let here = || line.cells.iter().filter(|c| c.visit == column.visit);
+        let games: Vec<String> = here().flat_map(|c| &c.games).map(u32::to_string).collect();
+        if !games.is_empty() {
+            let games = games.join(", ");
+            marks.push(text(x, HEIGHT - 6.0, 8.5, Weight::Plain, Anchor::Middle, Ink::Ink, &games));
+        }
+        let blocks = here().flat_map(|c| &c.marks);
         let blocks: Vec<&Block> = blocks.collect();
         let apart = (step * 0.24).min(16.0);
         for (k, block) in blocks.iter().enumerate() {

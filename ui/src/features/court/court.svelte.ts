@@ -7,7 +7,7 @@ import { Touches, type Touch } from './touches.svelte';
 export interface Core {
   onCourt(): Promise<OnCourt[]>;
   start(goal: string, kind: Kind): Promise<Block>;
-  touch(block: string, made: boolean): Promise<Block>;
+  touch(block: string, made: boolean, also?: boolean): Promise<Block>;
   takeBack(block: string): Promise<Block>;
 }
 
@@ -85,8 +85,8 @@ export class Court {
   }
 
   /** Counts a try; the first of a block starts it. */
-  touch(goal: string, made: boolean): void {
-    this.touches.add(goal, made);
+  touch(goal: string, made: boolean, also?: boolean): void {
+    this.touches.add(also === undefined ? { goal, made } : { goal, made, also });
     void this.#readAfter();
   }
 
@@ -129,7 +129,7 @@ export class Court {
       delete this.chosen[touch.goal];
     }
     this.#sent = { touch, block: open.id, tries: open.tries.length };
-    this.#put(await this.#mine(this.#core.touch(open.id, touch.made)));
+    this.#put(await this.#mine(this.#core.touch(open.id, touch.made, touch.also)));
     this.#acknowledged(touch);
   }
 

@@ -6,6 +6,8 @@ import { toTrouble, type Trouble } from '../../kit/problems';
 export interface Touch {
   readonly goal: string;
   readonly made: boolean;
+  /** The second fact, where the goal counts two apart. */
+  readonly also?: boolean;
 }
 
 /** The line in which touches wait. */
@@ -24,8 +26,8 @@ export class Touches {
   }
 
   /** Adds a touch at the end of the line. */
-  add(goal: string, made: boolean): void {
-    this.waiting = [...this.waiting, { goal, made }];
+  add(touch: Touch): void {
+    this.waiting = [...this.waiting, touch];
     this.#go();
   }
 

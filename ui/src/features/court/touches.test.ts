@@ -12,9 +12,9 @@ test('touches are sent one at a time and in order', async () => {
     sent.push(`${touch.goal}${touch.made ? 1 : 0}`);
     under -= 1;
   });
-  line.add('a', true);
-  line.add('a', false);
-  line.add('b', true);
+  line.add({ goal: 'a', made: true });
+  line.add({ goal: 'a', made: false });
+  line.add({ goal: 'b', made: true });
   expect(line.waiting).toHaveLength(3);
   await line.settled();
   expect(sent).toEqual(['a1', 'a0', 'b1']);
@@ -26,10 +26,12 @@ test('a touch that joins just as the line ends is sent as well', async () => {
   const line: Touches = new Touches((touch) => {
     sent.push(touch.goal);
     if (touch.goal === 'a')
-      void Promise.resolve().then(() => void Promise.resolve().then(() => line.add('b', true)));
+      void Promise.resolve().then(
+        () => void Promise.resolve().then(() => line.add({ goal: 'b', made: true })),
+      );
     return Promise.resolve();
   });
-  line.add('a', true);
+  line.add({ goal: 'a', made: true });
   await line.settled();
   await line.settled();
   expect(sent).toEqual(['a', 'b']);
@@ -43,8 +45,8 @@ test('a touch that could not be written waits, and goes first when tried again',
     sent.push(touch.made);
     return Promise.resolve();
   });
-  line.add('a', true);
-  line.add('a', false);
+  line.add({ goal: 'a', made: true });
+  line.add({ goal: 'a', made: false });
   await line.settled();
   expect(line.trouble).not.toBeNull();
   expect(line.waiting).toHaveLength(2);
@@ -57,8 +59,8 @@ test('a touch that could not be written waits, and goes first when tried again',
 test('what could not be written can be let go, newest first', async () => {
   const line = new Touches(() => Promise.reject(new Error('the disk is full')));
   expect(line.letGoNewest(), 'a line that moves keeps its touches').toBe(false);
-  line.add('a', true);
-  line.add('b', true);
+  line.add({ goal: 'a', made: true });
+  line.add({ goal: 'b', made: true });
   await line.settled();
   expect(line.letGoNewest()).toBe(true);
   expect(line.waiting.map((t) => t.goal)).toEqual(['a']);

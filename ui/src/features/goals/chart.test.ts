@@ -21,7 +21,7 @@ const line = (over: Partial<Line>): Line => ({
   goal: 'g',
   title: 'Lob serve',
   condition: 'fed',
-  criterion: { need: 8, of: 10 },
+  criterion: { kind: 'of', need: 8, of: 10, least: null },
   state: 'working',
   why: 'just set',
   came_from: null,
@@ -47,6 +47,7 @@ const cell = (visit: string, ...marks: Mark[]) => ({
   visit,
   marks,
   practice: { made: 0, tries: 0 },
+  games: [],
   state: 'working' as const,
   why: '',
 });

@@ -52,7 +52,7 @@ export interface DrawnCell {
   visit: string;
   x: number;
   words: string;
-  /** What was practised, where nothing was tested. */
+  /** What was practised, where nothing was tested, in brackets; of whole games, how often it happened. */
   practice: string;
 }
 
@@ -192,13 +192,14 @@ function row(line: Line, top: number, chart: Chart, frame: Frame): DrawnRow {
     if (x === undefined || !frame.inside(x)) return [];
     const said = cell.marks.map((m) => `${kindWords[m.kind]} ${countWords(m.count)}`);
     const practised = cell.practice.tries > 0 ? countWords(cell.practice) : '';
-    const tested = said.length > 0 ? said.join(', ') : 'not tested';
+    const games = cell.games.length > 0 ? `in games ${cell.games.join(', ')}` : '';
+    const tested = said.length > 0 ? said.join(', ') : games || 'not tested';
     return [
       {
         visit: cell.visit,
         x,
         words: practised ? `${tested}, practice ${practised}` : tested,
-        practice: said.length === 0 ? practised : '',
+        practice: said.length > 0 ? '' : cell.games.join(', ') || (practised ? `(${practised})` : ''),
       },
     ];
   });
@@ -215,7 +216,10 @@ function row(line: Line, top: number, chart: Chart, frame: Frame): DrawnRow {
     asked: askedWords(line),
     state: line.state === 'raised' && kept ? 'kept' : stateWords[line.state],
     why: wrapped(why, size.right - 14, 3, 14.5),
-    criterion: criterion(line, y(line.criterion.need / line.criterion.of), chart, frame),
+    criterion:
+      line.criterion.kind === 'at_most'
+        ? null
+        : criterion(line, y(line.criterion.need / line.criterion.of), chart, frame),
     dots,
     counts: counts(dots, cells, frame, top + size.row - 7),
     threads,
@@ -247,7 +251,7 @@ function counts(
 ): DrawnCount[] {
   const wanted = [
     ...dots.map((dot) => ({ x: dot.x, words: `${dot.mark.count.made}/${dot.mark.count.tries}` })),
-    ...cells.filter((cell) => cell.practice).map((cell) => ({ x: cell.x, words: `(${cell.practice})` })),
+    ...cells.filter((cell) => cell.practice).map((cell) => ({ x: cell.x, words: cell.practice })),
   ].sort((a, b) => a.x - b.x);
   const placed = (those: typeof wanted) =>
     spread(

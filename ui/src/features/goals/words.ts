@@ -1,5 +1,17 @@
 // The words of goals on screen, complete by type: a new kind does not compile until it has words.
-import type { Choice, Condition, Counts, Kind, Since, Source, State } from '../../ipc';
+import type {
+  Block,
+  Choice,
+  Condition,
+  Counts,
+  Criterion,
+  CriterionKind,
+  Kind,
+  Since,
+  Source,
+  State,
+} from '../../ipc';
+import { counted } from '../../kit/counted';
 import { dayAndMonth } from '../../kit/dates';
 
 /** How the ball comes. */
@@ -58,9 +70,40 @@ export function countWords(count: { made: number; tries: number }): string {
   return `${count.made} of ${count.tries}`;
 }
 
+/** The kinds of criterion. */
+export const criterionKindWords: Record<CriterionKind, string> = {
+  of: 'so many of so many',
+  rate: 'a rate',
+  at_most: 'at most so many a game',
+};
+
+/** "8 of 10", "70 % of at least 15 chances", "at most 3 a game, 3 games running". */
+export function criterionWords({ kind, need, of, least }: Criterion): string {
+  if (kind === 'rate') return `${need} % of at least ${counted(least ?? 1, 'chance')}`;
+  if (kind === 'at_most') return `at most ${need} a game${of === 1 ? '' : `, ${of} games running`}`;
+  return `${need} of ${of}`;
+}
+
 /** "fed · 8 of 10". */
-export function askedWords(goal: { condition: Condition; criterion: { need: number; of: number } }): string {
-  return `${conditionWords[goal.condition]} · ${goal.criterion.need} of ${goal.criterion.of}`;
+export function askedWords(goal: { condition: Condition; criterion: Criterion }): string {
+  return `${conditionWords[goal.condition]} · ${criterionWords(goal.criterion)}`;
+}
+
+/** What the second fact is called beside the first. */
+export const apartWords: Record<Counts, string> = {
+  cue: 'cue kept',
+  result: 'made',
+  choice: 'right choice',
+};
+
+/** "8 of 10", "8 of 10, right choice 9", "3 in the game". */
+export function blockWords(
+  block: Pick<Block, 'count' | 'also' | 'in_game'>,
+  apart: Counts | null | undefined,
+): string {
+  if (block.in_game !== null && block.in_game !== undefined) return `${block.in_game} in the game`;
+  const second = apart && block.also !== null && block.also !== undefined;
+  return `${countWords(block.count)}${second ? `, ${apartWords[apart]} ${block.also}` : ''}`;
 }
 
 /** "67 %"; what is not quite none or all is not told as none or all. */

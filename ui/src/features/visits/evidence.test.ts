@@ -11,6 +11,8 @@ const block = (visit: string, kind: Kind, made: number, tries: number, source: S
     source,
     day: visit === 'march' ? '2026-03-12' : visit === 'may' ? '2026-05-20' : '2026-11-25',
     count: { made, tries },
+    also: null,
+    in_game: null,
     ended: true,
   }) as unknown as Block;
 
@@ -36,6 +38,7 @@ test('the latest test counts, told and empty ones do not', () => {
 test('the words set the counts before and here side by side, with the change where it was measured', () => {
   const here = block('now', 'retest', 4, 10);
   const shown = {
+    goal: { apart: null },
     blocks: [block('march', 'end_test', 8, 10), here, block('now', 'practice', 6, 10)],
     visits: VISITS,
     standing: { steps: [{ block: here.id, since: { word: 'leaning down' } }] },
@@ -47,6 +50,7 @@ test('the words set the counts before and here side by side, with the change whe
 
 test('a block still under way is marked, for it moves nothing yet', () => {
   const shown = {
+    goal: { apart: null },
     blocks: [{ ...block('now', 'retest', 4, 6), ended: false }],
     visits: ['now'],
     standing: { steps: [] },
@@ -55,6 +59,11 @@ test('a block still under way is marked, for it moves nothing yet', () => {
 });
 
 test('a goal without counts says so', () => {
-  const shown = { blocks: [], visits: ['now'], standing: { steps: [] } } as unknown as Shown;
+  const shown = {
+    goal: { apart: null },
+    blocks: [],
+    visits: ['now'],
+    standing: { steps: [] },
+  } as unknown as Shown;
   expect(evidenceWords(shown, 'now')).toBe('here: nothing counted');
 });
