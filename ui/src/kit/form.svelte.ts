@@ -32,7 +32,9 @@ export class FormState<V extends object> {
   place(field: string): () => void {
     this.#fields.push(field);
     return () => {
-      this.#fields = this.#fields.filter((f) => f !== field);
+      // Only its own place: another field of that name may have come before this one went.
+      const at = this.#fields.indexOf(field);
+      if (at >= 0) this.#fields = this.#fields.toSpliced(at, 1);
     };
   }
 

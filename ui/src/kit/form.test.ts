@@ -63,7 +63,11 @@ test('a field that left the form is no longer linked to', () => {
   const form = new FormState({});
   const leave = form.place('name');
   expect(form.has('name')).toBe(true);
+  form.place('name');
   leave();
-  expect(form.has('name')).toBe(false);
+  expect(form.has('name'), 'another field of that name came before this one went').toBe(true);
+  const once = new FormState({});
+  once.place('name')();
+  expect(once.has('name')).toBe(false);
   expect(new FormState({}).idOf('name')).not.toBe(form.idOf('name'));
 });

@@ -240,7 +240,7 @@ fn read_total(p: &mut Problems, goal: &Goal, enter: &EnterTotal) -> Total {
     if goal.criterion.kind == CriterionKind::AtMost {
         let Some(typed) = enter.in_game else {
             let words = "This goal counts whole games: say how often it happened in this one.";
-            p.add("in_game", "required", words);
+            p.add("in_game", "empty", words);
             return Total { count: nothing, also: None, in_game: None };
         };
         let n = p.within_bounds("in_game", typed, 0, 1000, "How often it happened");

@@ -8,7 +8,7 @@ use super::chart::ACTIVE;
 use super::decide::AtVisit;
 use super::set::open_visit;
 use super::show::{Shown, show};
-use super::state::{How, is_carried};
+use super::state::{How, State, is_carried};
 use super::{Block, Kind, Which, store};
 use crate::app::{Reading, Writing};
 use crate::error::{Problems, Result};
@@ -77,7 +77,12 @@ pub fn on_court(db: &Reading<'_>, at: AtVisit) -> Result<Vec<OnCourt>> {
             continue;
         }
         let tried = blocks.iter().any(super::Block::was_tried);
-        let offer = if how == How::Carried && !tried { Kind::Retest } else { Kind::Practice };
+        let kept = goal.standing.state == State::Kept && goal.standing.kept_at != Some(at.visit);
+        let offer = match how {
+            _ if kept => Kind::LookBack,
+            How::Carried if !tried => Kind::Retest,
+            How::Carried | How::Set => Kind::Practice,
+        };
         let (open, ended): (Vec<_>, Vec<_>) = blocks.into_iter().partition(|b| !b.ended);
         // A kept goal that is looked back at stands beside the three.
         let carried = |g: &OnCourt| is_carried(g.goal.standing.state);

@@ -42,7 +42,7 @@ pub fn give_reasons(db: &Writing<'_>, give: GiveReasons) -> Result<Block> {
     let mut misses: Vec<Miss> = Vec::new();
     let mut sum = 0;
     for (n, typed) in give.misses.iter().enumerate() {
-        p.within(&format!("misses[{n}]"), |p| {
+        p.within(&format!("misses[{n}]."), |p| {
             let reason = p.name("reason", &typed.reason, "The reason");
             let times = p.within_bounds("times", typed.times, 1, 10_000, "The number of misses");
             if misses.iter().any(|m| folded(&m.reason) == folded(&reason)) {

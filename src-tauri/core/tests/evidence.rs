@@ -1,0 +1,425 @@
+//! Evidence of every kind through the command table: criteria, whole games, a second fact counted
+//! apart, reasons for misses, the cue that landed, raising, looking back, what was seen.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test fails by panicking"
+)]
+
+use std::sync::Arc;
+
+use carryover_core::app::CoachFile;
+use carryover_core::commands::call;
+use carryover_core::error::{Code, Error};
+use carryover_core::kinds::{CountedIds, Day, FixedClock};
+use serde_json::{Value, json};
+use tempfile::TempDir;
+
+struct World {
+    _folder: TempDir,
+    file: CoachFile,
+    clock: Arc<FixedClock>,
+    student: String,
+    hall: String,
+}
+
+impl World {
+    fn new() -> Self {
+        let folder = TempDir::new().unwrap();
+        let path = folder.path().join("evidence.carryover");
+        CoachFile::create(&path).unwrap();
+        let clock = Arc::new(FixedClock::on(Day::of(2026, 1, 1).unwrap()));
+        let file =
+            CoachFile::open_with(&path, clock.clone(), Arc::new(CountedIds::new(5))).unwrap();
+        let mut world =
+            Self { _folder: folder, file, clock, student: String::new(), hall: String::new() };
+        let hall = json!({ "name": "Hall", "zone": "Europe/Lisbon" });
+        world.hall = text(&world.act("facilities.add", hall)["id"]);
+        world.student = text(&world.act("students.add", json!({ "name": "Ivo Marsh" }))["id"]);
+        world
+    }
+
+    fn act(&mut self, name: &str, input: Value) -> Value {
+        call(&mut self.file, name, input).unwrap_or_else(|e| panic!("{name}: {e}")).value
+    }
+
+    fn refused(&mut self, name: &str, input: Value) -> Error {
+        call(&mut self.file, name, input).map(|a| a.value).expect_err(name)
+    }
+
+    /// The fields of a refusal, each with its code.
+    fn problems(&mut self, name: &str, input: Value) -> Vec<(String, String)> {
+        let failure = self.refused(name, input).failure();
+        assert_eq!(failure.code, Code::Refused, "{}", failure.words);
+        failure.problems.into_iter().map(|p| (p.field, p.code)).collect()
+    }
+
+    /// A visit of two days from this one, opened.
+    fn visit(&mut self, first: &str) -> String {
+        let day = Day::parse(first).unwrap();
+        self.clock.set(day);
+        let last = day.plus(1).to_string();
+        let days = json!({
+            "student": self.student, "facility": self.hall, "first_day": first, "last_day": last,
+        });
+        let visit = text(&self.act("visits.plan", days)["id"]);
+        self.act("visits.open", json!({ "visit": visit }));
+        visit
+    }
+
+    /// A goal set at a visit: the fields that matter, over the usual ones.
+    fn goal(&mut self, visit: &str, fields: Value) -> String {
+        let mut input = self.goal_input(visit);
+        merge(&mut input, fields);
+        text(&self.act("goals.set", input)["goal"]["id"])
+    }
+
+    fn goal_input(&self, visit: &str) -> Value {
+        json!({
+            "student": self.student, "visit": visit, "title": "Lob serve", "condition": "fed",
+            "counts": "result", "need": 8, "of": 10, "cue": "Lift",
+        })
+    }
+
+    fn enter(&mut self, goal: &str, visit: &str, fields: Value) -> Value {
+        let mut input = json!({ "goal": goal, "visit": visit, "kind": "practice" });
+        merge(&mut input, fields);
+        self.act("goals.enter_total", input)
+    }
+
+    fn stands(&mut self, goal: &str) -> (String, String) {
+        let shown = self.act("goals.show", json!({ "goal": goal }));
+        (text(&shown["standing"]["state"]), text(&shown["standing"]["why"]))
+    }
+}
+
+fn text(value: &Value) -> String {
+    value.as_str().unwrap_or_else(|| panic!("{value} is no text")).to_owned()
+}
+
+fn merge(into: &mut Value, fields: Value) {
+    for (name, value) in fields.as_object().unwrap() {
+        into[name] = value.clone();
+    }
+}
+
+#[test]
+fn a_goal_of_at_most_so_many_a_game_counts_whole_games() {
+    let mut world = World::new();
+    let first = world.visit("2026-01-10");
+    let skips = json!({
+        "title": "Skips in a game", "condition": "match", "criterion": "at_most", "need": 3, "of": 2,
+    });
+    let goal = world.goal(&first, skips);
+    for n in [5, 3, 2] {
+        let game = json!({ "in_game": n, "source": "game_chances" });
+        assert_eq!(world.enter(&goal, &first, game)["in_game"], n);
+    }
+    assert_eq!(
+        world.stands(&goal),
+        ("met".into(), "3, 2 in the last 2 games; a later visit will tell".into())
+    );
+    let chart = world.act("goals.chart", json!({ "student": world.student }));
+    let cell = &chart["lines"][0]["cells"][0];
+    assert_eq!(cell["games"], json!([5, 3, 2]));
+    assert_eq!(cell["marks"], json!([]), "a whole game has no rate");
+
+    let touches = json!({ "goal": goal, "visit": first, "kind": "practice" });
+    assert_eq!(world.refused("goals.start_block", touches).code(), Code::NotPossible);
+    let tries = json!({
+        "goal": goal, "visit": first, "kind": "practice", "made": 3, "tries": 5,
+    });
+    assert_eq!(world.problems("goals.enter_total", tries), [("in_game".into(), "empty".into())]);
+    let told = json!({ "in_game": 9, "source": "told" });
+    world.enter(&goal, &first, told);
+    assert_eq!(world.stands(&goal).0, "met", "what is told moves no state");
+}
+
+#[test]
+fn criteria_that_nothing_can_reach_are_refused_at_their_fields() {
+    let mut world = World::new();
+    let visit = world.visit("2026-01-10");
+    for (fields, problems) in [
+        (json!({ "need": 9, "of": 8 }), vec![("need", "more_than_tries")]),
+        (json!({ "criterion": "rate", "need": 101, "least": 15 }), vec![("need", "out_of_bounds")]),
+        (json!({ "criterion": "rate", "need": 70, "least": 0 }), vec![("least", "out_of_bounds")]),
+        (
+            json!({ "criterion": "at_most", "need": -1, "of": 0 }),
+            vec![("need", "out_of_bounds"), ("of", "out_of_bounds")],
+        ),
+        (json!({ "apart": "result" }), vec![("apart", "does_not_fit")]),
+        (json!({ "counts": "cue", "apart": "choice" }), vec![("apart", "does_not_fit")]),
+        (
+            json!({ "apart": "choice", "criterion": "at_most", "need": 3, "of": 3 }),
+            vec![("apart", "does_not_fit")],
+        ),
+    ] {
+        let mut input = world.goal_input(&visit);
+        merge(&mut input, fields.clone());
+        let mut found = world.problems("goals.set", input);
+        found.sort();
+        let mut wanted: Vec<(String, String)> =
+            problems.into_iter().map(|(f, c)| (f.to_owned(), c.to_owned())).collect();
+        wanted.sort();
+        assert_eq!(found, wanted, "{fields}");
+    }
+    let goal = world.goal(&visit, json!({ "criterion": "rate", "need": 70, "least": 15 }));
+    let none = json!({ "goal": goal, "visit": visit, "kind": "end_test", "made": 0, "tries": 0 });
+    assert_eq!(
+        world.problems("goals.enter_total", none),
+        [("tries".into(), "out_of_bounds".into())],
+        "a rate with no chances"
+    );
+}
+
+#[test]
+fn a_criterion_says_what_it_means() {
+    let mut world = World::new();
+    let mut words = |input: Value| text(&world.act("goals.weigh", input)["words"]);
+    // P(X >= 8 of 10) is 0.6778 at 80 % and 0.1673 at 60 %; five goes at 60 %: 0.5996 (binomial).
+    assert_eq!(
+        words(json!({ "need": 8, "of": 10 })),
+        "8 of 10: a player who makes 80 % in truth passes 68 times in 100, one who makes 60 % 17 times in 100. In five goes the 60 % player passes at least once 60 times in 100. Twenty tries, with a pause after ten, tell more."
+    );
+    assert!(words(json!({ "criterion": "rate", "need": 80, "least": 10 })).starts_with(
+        "80 % of at least 10 chances: a player who makes 80 % in truth passes 68 times"
+    ));
+    assert!(
+        words(json!({ "criterion": "at_most", "need": 3, "of": 3 }))
+            .starts_with("Reached when each of 3 whole games running has at most 3.")
+    );
+}
+
+#[test]
+fn two_facts_are_counted_apart_try_by_try_and_as_a_total() {
+    let mut world = World::new();
+    let visit = world.visit("2026-01-10");
+    let goal = world
+        .goal(&visit, json!({ "condition": "set_game", "apart": "choice", "of": 4, "need": 3 }));
+    let start = json!({ "goal": goal, "visit": visit, "kind": "practice" });
+    let block = text(&world.act("goals.start_block", start)["id"]);
+    for (made, also) in [(true, true), (false, true), (true, false), (true, true)] {
+        world.act("goals.touch", json!({ "block": block, "made": made, "also": also }));
+    }
+    let ended = world.act("goals.end_block", json!({ "block": block }));
+    assert_eq!(ended["count"], json!({ "made": 3, "tries": 4 }));
+    assert_eq!(ended["also"], 3, "the choice was right three times");
+    let total = json!({ "kind": "end_test", "made": 3, "tries": 4, "also": 2 });
+    let test = world.enter(&goal, &visit, total);
+    assert_eq!((&test["also"], &test["count"]["made"]), (&json!(2), &json!(3)));
+    assert_eq!(world.stands(&goal).0, "met", "only the one thing that counts decides");
+    let too_many = json!({
+        "goal": goal, "visit": visit, "kind": "practice", "made": 1, "tries": 4, "also": 5,
+    });
+    assert_eq!(
+        world.problems("goals.enter_total", too_many),
+        [("also".into(), "more_than_tries".into())]
+    );
+    let plain = world.goal(&visit, json!({ "title": "Plain" }));
+    let none = json!({
+        "goal": plain, "visit": visit, "kind": "practice", "made": 1, "tries": 4, "also": 1,
+    });
+    assert_eq!(world.problems("goals.enter_total", none), [("also".into(), "does_not_fit".into())]);
+}
+
+#[test]
+fn misses_are_put_down_to_reasons_and_never_to_more_than_there_were() {
+    let mut world = World::new();
+    let visit = world.visit("2026-01-10");
+    let goal = world.goal(&visit, json!({}));
+    let entered = world.enter(&goal, &visit, json!({ "made": 6, "tries": 10 }));
+    let block = text(&entered["id"]);
+    let give = |misses: Value| json!({ "block": block, "misses": misses });
+    let too_many =
+        give(json!([{ "reason": "late", "times": 3 }, { "reason": "too high", "times": 2 }]));
+    assert_eq!(
+        world.problems("goals.give_reasons", too_many),
+        [("misses".into(), "more_than_misses".into())]
+    );
+    let wrong = give(json!([
+        { "reason": " ", "times": 1 }, { "reason": "Late", "times": 0 }, { "reason": "late", "times": 1 },
+    ]));
+    let problems = world.problems("goals.give_reasons", wrong);
+    let fields: Vec<&str> = problems.iter().map(|(field, _)| field.as_str()).collect();
+    assert_eq!(fields, ["misses[0].reason", "misses[1].times", "misses[2].reason"]);
+    world.act("goals.give_reasons", give(json!([{ "reason": "feet", "times": 4 }])));
+    let given = json!([{ "reason": "late", "times": 1 }, { "reason": "too high", "times": 2 }]);
+    let said = world.act("goals.give_reasons", give(given));
+    assert_eq!(
+        said["misses"],
+        json!([{ "reason": "too high", "times": 2 }, { "reason": "late", "times": 1 }]),
+        "said anew, what was said before is gone"
+    );
+    let shown = world.act("goals.show", json!({ "goal": goal }));
+    assert_eq!(shown["blocks"][0]["misses"], said["misses"]);
+    let student = world.student.clone();
+    let reasons = world.act("goals.reasons", json!({ "student": student }));
+    assert_eq!(reasons, json!(["too high", "late"]));
+}
+
+#[test]
+fn the_cue_that_landed_is_marked_on_the_words_in_force() {
+    let mut world = World::new();
+    let visit = world.visit("2026-01-10");
+    let goal = world.goal(&visit, json!({}));
+    let landed = world.act("goals.cue_landed", json!({ "goal": goal, "landed": true }));
+    assert_eq!(landed["goal"]["words"][0]["landed"], "2026-01-10");
+    let before = json!({ "goal": goal, "landed": true, "day": "2026-01-09" });
+    assert_eq!(
+        world.problems("goals.cue_landed", before),
+        [("day".into(), "before_the_cue".into())]
+    );
+    world.act("goals.change_words", json!({ "goal": goal, "cue": "Brush", "day": "2026-01-11" }));
+    let words = world.act("goals.show", json!({ "goal": goal }))["goal"]["words"].clone();
+    assert_eq!(
+        (&words[0]["landed"], &words[1]["landed"]),
+        (&json!("2026-01-10"), &Value::Null),
+        "new words have not landed yet"
+    );
+    let none = world.goal(&visit, json!({ "title": "No cue", "cue": "" }));
+    let mark = json!({ "goal": none, "landed": true });
+    assert_eq!(world.refused("goals.cue_landed", mark).code(), Code::NotPossible);
+}
+
+#[test]
+fn a_test_repeated_until_it_passed_says_what_that_is_worth() {
+    let mut world = World::new();
+    let visit = world.visit("2026-01-10");
+    let goal = world.goal(&visit, json!({}));
+    for made in [5, 7, 6, 7] {
+        world.enter(&goal, &visit, json!({ "kind": "end_test", "made": made, "tries": 10 }));
+    }
+    let repeated =
+        |world: &mut World| world.act("goals.show", json!({ "goal": goal }))["repeated"].clone();
+    assert_eq!(repeated(&mut world), json!([]), "not passed yet");
+    world.enter(&goal, &visit, json!({ "kind": "end_test", "made": 8, "tries": 10 }));
+    let said = repeated(&mut world);
+    assert_eq!(said[0]["goes"], 5);
+    // 1 - (1 - 0.1673)^5 = 0.5996 (binomial, recomputed with scipy in the outside checks).
+    assert_eq!(
+        said[0]["words"],
+        "passed in the last of 5 goes at 8 of 10: a player who makes 60 % in truth passes at least once in 5 goes 60 times in 100"
+    );
+}
+
+#[test]
+fn a_goal_is_raised_only_to_something_harder_and_both_stay_joined() {
+    let mut world = World::new();
+    let visit = world.visit("2026-01-10");
+    let goal = world.goal(&visit, json!({}));
+    let raise = |fields: Value, world: &World| {
+        let mut to = world.goal_input(&visit);
+        merge(&mut to, fields);
+        json!({ "goal": goal, "to": to })
+    };
+    for (fields, field) in [
+        (json!({}), "to.condition"),
+        (json!({ "need": 7 }), "to.condition"),
+        (json!({ "criterion": "rate", "need": 95, "least": 30 }), "to.condition"),
+        (json!({ "condition": "live", "need": 11 }), "to.need"),
+    ] {
+        let input = raise(fields.clone(), &world);
+        assert_eq!(world.problems("goals.raise", input)[0].0, field, "{fields}");
+    }
+    let input = raise(
+        json!({ "condition": "set_game", "criterion": "rate", "need": 60, "least": 20 }),
+        &world,
+    );
+    let raised = world.act("goals.raise", input);
+    assert_eq!(raised["goal"]["came_from"], json!(goal));
+    assert_eq!(world.stands(&goal).0, "raised");
+    let student = world.student.clone();
+    let chart = world.act("goals.chart", json!({ "student": student }));
+    let lines: Vec<&Value> =
+        chart["lines"].as_array().unwrap().iter().map(|l| &l["goal"]).collect();
+    assert_eq!(lines, [&json!(goal), &raised["goal"]["id"]], "one line in the chart");
+    let again = raise(json!({ "condition": "match" }), &world);
+    assert_eq!(world.refused("goals.raise", again).code(), Code::NotPossible);
+}
+
+#[test]
+fn each_visit_offers_a_look_back_at_the_goal_kept_longest_ago() {
+    let mut world = World::new();
+    let first = world.visit("2026-01-10");
+    let old = world.goal(&first, json!({ "title": "Old" }));
+    let new = world.goal(&first, json!({ "title": "New" }));
+    for goal in [&old, &new] {
+        world.enter(goal, &first, json!({ "kind": "end_test", "made": 9, "tries": 10 }));
+    }
+    let offered = |world: &mut World, visit: &str| {
+        let offer = world.act("goals.look_back", json!({ "visit": visit }));
+        offer["goal"]["title"].as_str().map(str::to_owned)
+    };
+    let second = world.visit("2026-03-10");
+    world.enter(&old, &second, json!({ "kind": "retest", "made": 9, "tries": 10 }));
+    assert_eq!(offered(&mut world, &second), None, "what was kept here needs no look back here");
+    let third = world.visit("2026-05-10");
+    world.enter(&new, &third, json!({ "kind": "retest", "made": 9, "tries": 10 }));
+    assert_eq!(offered(&mut world, &third).as_deref(), Some("Old"));
+    let fourth = world.visit("2026-07-10");
+    assert_eq!(offered(&mut world, &fourth).as_deref(), Some("Old"));
+    let start = json!({ "goal": old, "visit": fourth, "kind": "look_back" });
+    let block = text(&world.act("goals.start_block", start)["id"]);
+    let on_court = world.act("goals.on_court", json!({ "visit": fourth }));
+    assert_eq!(on_court[0]["goal"]["goal"]["title"], "Old");
+    assert_eq!(
+        (&on_court[0]["offer"], &on_court[0]["waits"]),
+        (&json!("look_back"), &json!(false))
+    );
+    for _ in 0..10 {
+        world.act("goals.touch", json!({ "block": block, "made": true }));
+    }
+    world.act("goals.end_block", json!({ "block": block }));
+    assert_eq!(world.stands(&old), ("kept".into(), "still there: 10 of 10 in a later look".into()));
+    assert_eq!(offered(&mut world, &fourth), None, "one look back a visit");
+    let fifth = world.visit("2026-09-10");
+    assert_eq!(offered(&mut world, &fifth).as_deref(), Some("New"), "the other is older now");
+}
+
+#[test]
+fn what_is_seen_again_is_counted_and_becomes_a_goal_by_one_act() {
+    let mut world = World::new();
+    let first = world.visit("2026-01-10");
+    let student = world.student.clone();
+    let see = |visit: &str, words: &str| json!({ "student": student, "visit": visit, "kind": "fault", "words": words, "skill": "" });
+    let seen = world.act("observations.see", see(&first, "Stands too far back"));
+    assert_eq!(
+        (&seen["often"], &seen["seen"][0]["day"]),
+        (&json!("first time"), &json!("2026-01-10"))
+    );
+    world.act("observations.see", see(&first, "stands too FAR back"));
+    let second = world.visit("2026-03-10");
+    let again = json!({ "observation": seen["id"], "visit": second, "place": "game 2" });
+    let again = world.act("observations.see_again", again);
+    assert_eq!(again["often"], "third time, two visits");
+    assert_eq!(again["seen"][2]["place"], "game 2");
+    let strength = json!({ "student": student, "kind": "strength", "words": "Reads the serve" });
+    world.act("observations.see", strength);
+    let list = world.act("observations.list", json!({ "student": student }));
+    let words: Vec<&Value> = list.as_array().unwrap().iter().map(|o| &o["words"]).collect();
+    assert_eq!(words, ["Stands too far back", "Reads the serve"], "the most often seen first");
+
+    assert_eq!(
+        world.problems("observations.see", see(&second, "  ")),
+        [("words".into(), "empty".into())]
+    );
+    let planned = json!({
+        "student": student, "facility": world.hall, "first_day": "2026-05-01", "last_day": "2026-05-02",
+    });
+    let planned = text(&world.act("visits.plan", planned)["id"]);
+    assert_eq!(world.refused("observations.see", see(&planned, "x")).code(), Code::NotPossible);
+
+    let mut goal = world.goal_input(&second);
+    merge(&mut goal, json!({ "title": "Stand up to the line", "need": 11 }));
+    let make = |goal: &Value| json!({ "observation": seen["id"], "goal": goal });
+    assert_eq!(
+        world.problems("observations.make_goal", make(&goal)),
+        [("goal.need".into(), "more_than_tries".into())]
+    );
+    goal["need"] = json!(8);
+    let made = world.act("observations.make_goal", make(&goal));
+    let list = world.act("observations.list", json!({ "student": student }));
+    assert_eq!(list[0]["goal"], made["goal"]["id"]);
+    assert_eq!(world.refused("observations.make_goal", make(&goal)).code(), Code::NotPossible);
+}
