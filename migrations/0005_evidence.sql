@@ -180,7 +180,7 @@ ALTER TABLE lesson_student ADD COLUMN effort INTEGER CHECK (effort BETWEEN 0 AND
 
 ALTER TABLE student ADD COLUMN usual_minutes INTEGER CHECK (usual_minutes BETWEEN 0 AND 10080); -- on court in a usual week; NULL: not known
 ALTER TABLE student ADD COLUMN division TEXT;         -- the division played in, of the pack's list or in the coach's words
-ALTER TABLE student ADD COLUMN language TEXT CHECK (language IN ('en', 'de', 'es')); -- of the letters; NULL: the coach's
+ALTER TABLE student ADD COLUMN language TEXT CHECK (language IN ('de')); -- of the letters; NULL: English
 
 CREATE TABLE student_fact (
   id      TEXT PRIMARY KEY NOT NULL,
@@ -190,3 +190,6 @@ CREATE TABLE student_fact (
   words   TEXT NOT NULL CHECK (length(words) BETWEEN 1 AND 500)
 ) STRICT;
 CREATE INDEX student_fact_student ON student_fact (student, day);
+
+-- What changed is read without the tries: they are many, and each stands in its block.
+CREATE INDEX journal_acts ON journal (seq) WHERE act <> 'goals.touch';

@@ -16,6 +16,8 @@ CREATE INDEX home_line_plan ON home_line (plan, place);
 
 CREATE INDEX jotting_visit ON jotting (visit);
 
+CREATE INDEX journal_acts ON journal (seq) WHERE act <> 'goals.touch';
+
 CREATE UNIQUE INDEX journal_undoes ON journal (undoes) WHERE undoes IS NOT NULL;
 
 CREATE INDEX lesson_day ON lesson (day, starts);
@@ -331,7 +333,7 @@ CREATE TABLE student (
   wants    TEXT NOT NULL DEFAULT '',                  -- what the student wants, in the student's own words
   about    TEXT NOT NULL DEFAULT '',                  -- the coach's own notes
   archived TEXT                                       -- the day put away; NULL: current
-, usual_minutes INTEGER CHECK (usual_minutes BETWEEN 0 AND 10080), division TEXT, language TEXT CHECK (language IN ('en', 'de', 'es'))) STRICT;
+, usual_minutes INTEGER CHECK (usual_minutes BETWEEN 0 AND 10080), division TEXT, language TEXT CHECK (language IN ('de'))) STRICT;
 
 CREATE TABLE student_contact (
   id       TEXT PRIMARY KEY NOT NULL,                 -- student id and role, joined by ':'

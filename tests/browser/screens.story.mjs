@@ -25,6 +25,7 @@ test('no screen has a finding, light or dark', async ({ page, bridge, open }) =>
     [`#/goals/${goal.goal.id}`, goal.goal.title],
     [`#/visits/${planned.id}`, 'Ines Okafor'],
     [`#/court/${planned.id}`, 'Ines Okafor'],
+    [`#/history/student/${marta.id}`, 'What changed'],
     ['#/places', 'Places'],
     [`#/places/${place.id}`, place.place.name],
     ['#/letters', 'Letters'],

@@ -158,6 +158,11 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
             journal::newest(db, ask.most)
         }),
         undo(),
+        reads(
+            "reports.history",
+            "What changed of a thing, newest first",
+            reports::history::history,
+        ),
         reads("settings.show", "The coach's own settings", |db, _: Nothing| settings::show(db)),
         writes("settings.change", "Settings changed", settings::change),
         reads("sports.list", "The sport packs", |_, _: Nothing| Ok(sports::skills::packs())),
@@ -259,6 +264,7 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
             "Letter composed anew from the record",
             letters::compose_anew,
         ),
+        writes("letters.choose_language", "Language of letters chosen", letters::choose_language),
         writes("letters.issue", "Letter issued", letters::issue),
         reads("letters.list", "Letters owed, in draft and issued", letters::list),
         reads("letters.show", "An issued letter with its document", letters::show),

@@ -423,3 +423,129 @@ fn what_is_seen_again_is_counted_and_becomes_a_goal_by_one_act() {
     assert_eq!(list[0]["goal"], made["goal"]["id"]);
     assert_eq!(world.refused("observations.make_goal", make(&goal)).code(), Code::NotPossible);
 }
+
+/// The visible words of a letter: its headings and its parts.
+fn words_of(draft: &Value) -> Vec<String> {
+    let parts = draft["parts"].as_array().unwrap().iter();
+    parts.map(|p| format!("{}: {}", text(&p["heading"]), text(&p["text"]))).collect()
+}
+
+#[test]
+fn a_letter_tells_what_was_seen_raised_and_played() {
+    let mut world = World::new();
+    let visit = world.visit("2026-01-10");
+    let student = world.student.clone();
+    let lob = world.goal(&visit, json!({}));
+    world.enter(&lob, &visit, json!({ "kind": "end_test", "made": 9, "tries": 10 }));
+    let skips = json!({
+        "title": "Skips", "condition": "match", "criterion": "at_most", "need": 3, "of": 2, "cue": "",
+    });
+    let skips = world.goal(&visit, skips);
+    for n in [5, 2] {
+        world.enter(&skips, &visit, json!({ "in_game": n, "source": "game_chances" }));
+    }
+    for (kind, words) in [
+        ("strength", "Reads the serve early."),
+        ("fault", "Stands too far back"),
+        ("fault", "Stands too far back"),
+    ] {
+        let seen = json!({ "student": student, "visit": visit, "kind": kind, "words": words });
+        world.act("observations.see", seen);
+    }
+    let mut to = world.goal_input(&visit);
+    merge(&mut to, json!({ "condition": "live", "need": 7 }));
+    world.act("goals.raise", json!({ "goal": lob, "to": to }));
+
+    let draft = world.act("letters.draft", json!({ "visit": visit }));
+    let words = words_of(&draft);
+    for sentence in [
+        "First, what held: \u{201c}Lob serve\u{201d} gave you 9 of 10.\n\nA strength I saw: Reads the serve early.",
+        "What I noticed: To watch: Stands too far back, twice.",
+        "What moved: Lob serve: 9 of 10 in the end test.\n\nSkips: 5, 2 in 2 whole games.",
+    ] {
+        assert!(words.iter().any(|w| w == sentence), "{sentence:?} is not in {words:#?}");
+    }
+    let carried = words.iter().find(|w| w.starts_with("What comes with you")).unwrap();
+    assert!(carried.contains("Lob serve is raised: from now on live, 7 of 10."), "{carried}");
+    assert!(!carried.contains("Lob serve goes on"), "said once: {carried}");
+}
+
+#[test]
+fn a_letter_in_german_has_no_english_left_but_the_coachs_own() {
+    let mut world = World::new();
+    let visit = world.visit("2026-01-10");
+    let student = world.student.clone();
+    let goal = world.goal(&visit, json!({ "title": "Lob", "cue": "Heben" }));
+    world.enter(&goal, &visit, json!({ "kind": "end_test", "made": 9, "tries": 10 }));
+    let seen =
+        json!({ "student": student, "visit": visit, "kind": "fault", "words": "Zu weit hinten" });
+    world.act("observations.see", seen);
+    let english = words_of(&world.act("letters.draft", json!({ "visit": visit })));
+    let choose = |language: &str| json!({ "visit": visit, "language": language });
+    let draft = world.act("letters.choose_language", choose("de"));
+    let german = words_of(&draft);
+    assert_eq!(draft["language"], "de");
+    assert_eq!(
+        german,
+        [
+            ": Hallo Ivo,\n\nDein Besuch in Hall, 10.–11. Januar 2026, und was wir dabei gesehen haben.",
+            "Zuerst: was gehalten hat: „Lob“ hat erreicht, was wir verlangt haben: 9 von 10 am Ende.",
+            "Woran wir gearbeitet haben: Lob (zugespielt, verlangt: 8 von 10). Der Merksatz: „Heben“.",
+            "Was mir aufgefallen ist: Darauf achten: Zu weit hinten.",
+            "Was sich bewegt hat: Lob: 9 von 10 im Schlusstest.",
+            "Was zum nächsten Besuch mitkommt: Lob geht weiter: es ist erreicht, und die ersten Versuche beim nächsten Besuch zeigen, ob es bleibt.",
+            "Wann wir uns wiedersehen: Dein nächster Besuch steht noch nicht fest; sag mir, welche Tage dir passen.",
+            ": Bis bald auf dem Platz,",
+        ]
+    );
+    assert_eq!(english.len(), german.len(), "every part is there in both");
+    let pages = draft["pages"].to_string();
+    for word in ["Progress", "Page", "Goal", "Visit", "coaching", "asked", " of "] {
+        assert!(!pages.contains(word), "{word} is on a page in German");
+    }
+    assert_eq!(words_of(&world.act("letters.choose_language", choose("en"))), english);
+}
+
+#[test]
+fn what_changed_of_a_thing_is_told_newest_first_and_undone_from_there() {
+    let mut world = World::new();
+    let visit = world.visit("2026-01-10");
+    let goal = world.goal(&visit, json!({}));
+    let other = world.goal(&visit, json!({ "title": "Another" }));
+    let start = json!({ "goal": goal, "visit": visit, "kind": "practice" });
+    let block = text(&world.act("goals.start_block", start)["id"]);
+    for _ in 0..3 {
+        world.act("goals.touch", json!({ "block": block, "made": true }));
+    }
+    world.act("goals.end_block", json!({ "block": block }));
+    let past = |world: &mut World, thing: &str, id: &str| {
+        let past = world.act("reports.history", json!({ "thing": thing, "id": id }));
+        let acts = past["acts"].as_array().unwrap().iter();
+        acts.map(|a| text(&a["label"])).collect::<Vec<_>>()
+    };
+    assert_eq!(
+        past(&mut world, "goal", &goal),
+        ["Practice ended: Lob serve", "Practice started: Lob serve", "Goal set: Lob serve"],
+        "single tries stand in their block"
+    );
+    assert_eq!(past(&mut world, "goal", &other), ["Goal set: Another"]);
+    let student = world.student.clone();
+    let all = past(&mut world, "student", &student);
+    assert_eq!(all.last().map(String::as_str), Some("Ivo Marsh added"));
+    assert_eq!(all.len(), 7, "{all:?}");
+    let hall = world.hall.clone();
+    assert_eq!(past(&mut world, "facility", &hall), ["Hall added"]);
+
+    let history = json!({ "thing": "goal", "id": goal, "most": 1 });
+    let newest = world.act("reports.history", history);
+    assert_eq!(newest["acts"][0]["undoable"], true);
+    world.act("journal.undo", json!({ "act": newest["acts"][0]["id"] }));
+    let before = json!({ "thing": "goal", "id": goal, "most": 1, "before": newest["further"] });
+    let older = world.act("reports.history", before);
+    assert_eq!(older["acts"][0]["label"], "Practice started: Lob serve");
+    let again = world.act("reports.history", json!({ "thing": "goal", "id": goal, "most": 1 }));
+    assert_eq!(
+        (&again["acts"][0]["undone"], &again["acts"][0]["undoable"]),
+        (&json!(true), &json!(false))
+    );
+}

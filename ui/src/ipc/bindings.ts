@@ -140,6 +140,11 @@ export type Hand = 'right' | 'left';
 export type Ink = 'ink' | 'soft' | 'rule' | 'line' | 'ball' | 'maple';
 export type JournalNewestOutput = Act[];
 /**
+ * A language of letters.
+ *
+ */
+export type Language = 'en' | 'de';
+/**
  * What a line on the day sheet leads to.
  *
  */
@@ -170,7 +175,8 @@ export type LetterState = 'owed' | 'draft' | 'issued';
  * A part of a letter, in the order a letter has them.
  *
  */
-export type PartKey = 'opening' | 'strength' | 'worked' | 'moved' | 'kept' | 'carried' | 'next' | 'closing';
+export type PartKey =
+  'opening' | 'strength' | 'worked' | 'noticed' | 'moved' | 'kept' | 'carried' | 'next' | 'closing';
 /**
  * The standard structure types of ISO 32000-1 §14.8.4 that a sheet uses.
  *
@@ -358,6 +364,11 @@ export type Scoring = 'server' | 'rally';
  */
 export type Plays = 'singles' | 'doubles' | 'both';
 export type ReportsFindOutput = Found[];
+/**
+ * What has a history of its own.
+ *
+ */
+export type Thing = 'student' | 'goal' | 'visit' | 'facility';
 export type SportsAddSkillOutput = SkillLine[];
 export type SportsListOutput = Pack[];
 export type SportsSkillsOutput = SkillLine[];
@@ -3656,17 +3667,18 @@ export interface LetterLine {
   at: Instant | null;
 }
 /**
- * Which visit's letter.
+ * The language of the letters of a visit's student.
  *
  */
-export interface LettersComposeAnewInput {
+export interface LettersChooseLanguageInput {
   visit: VisitId;
+  language: Language;
 }
 /**
  * A letter of a visit as it stands.
  *
  */
-export interface LettersComposeAnewOutput {
+export interface LettersChooseLanguageOutput {
   visit: VisitId;
   student: StudentId;
   /**
@@ -3677,6 +3689,7 @@ export interface LettersComposeAnewOutput {
    * When the visit was.
    */
   when: string;
+  language: Language;
   /**
    * Its parts.
    */
@@ -3854,6 +3867,43 @@ export interface Missing {
  * Which visit's letter.
  *
  */
+export interface LettersComposeAnewInput {
+  visit: VisitId;
+}
+/**
+ * A letter of a visit as it stands.
+ *
+ */
+export interface LettersComposeAnewOutput {
+  visit: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * When the visit was.
+   */
+  when: string;
+  language: Language;
+  /**
+   * Its parts.
+   */
+  parts: Part[];
+  pages: Pages;
+  /**
+   * What to look at before it is issued, in words.
+   */
+  warnings: string[];
+  /**
+   * Letters issued for this visit, newest first.
+   */
+  issued: IssuedLine[];
+}
+/**
+ * Which visit's letter.
+ *
+ */
 export interface LettersDraftInput {
   visit: VisitId;
 }
@@ -3872,6 +3922,7 @@ export interface LettersDraftOutput {
    * When the visit was.
    */
   when: string;
+  language: Language;
   /**
    * Its parts.
    */
@@ -3917,6 +3968,7 @@ export interface LettersEditOutput {
    * When the visit was.
    */
   when: string;
+  language: Language;
   /**
    * Its parts.
    */
@@ -4840,6 +4892,39 @@ export interface ReportsFindInput {
    * Parts of a name.
    */
   text: string;
+}
+/**
+ * Whose history.
+ *
+ */
+export interface ReportsHistoryInput {
+  thing: Thing;
+  /**
+   * Its id.
+   */
+  id: string;
+  /**
+   * Look on from here, as the answer before said.
+   */
+  before?: number | null;
+  /**
+   * At most so many acts.
+   */
+  most?: number;
+}
+/**
+ * A stretch of the past of some rows.
+ *
+ */
+export interface ReportsHistoryOutput {
+  /**
+   * The acts, newest first.
+   */
+  acts: Act[];
+  /**
+   * Where to look on for older ones; `None` at the beginning of the file.
+   */
+  further: number | null;
 }
 /**
  * The coach's settings; the form and the record are the same.
@@ -5910,6 +5995,8 @@ export interface Commands {
   'lessons.plan': { input: LessonsPlanInput; output: LessonsPlanOutput };
   /** One lesson */
   'lessons.show': { input: LessonsShowInput; output: LessonsShowOutput };
+  /** Language of letters chosen */
+  'letters.choose_language': { input: LettersChooseLanguageInput; output: LettersChooseLanguageOutput };
   /** Letter composed anew from the record */
   'letters.compose_anew': { input: LettersComposeAnewInput; output: LettersComposeAnewOutput };
   /** The letter of a visit as it stands, with its pages */
@@ -5934,6 +6021,8 @@ export interface Commands {
   'reports.day_sheet': { input: ReportsDaySheetInput; output: ReportsDaySheetOutput };
   /** People, places and goals by name */
   'reports.find': { input: ReportsFindInput; output: ReportsFindOutput };
+  /** What changed of a thing, newest first */
+  'reports.history': { input: ReportsHistoryInput; output: ReportsHistoryOutput };
   /** Settings changed */
   'settings.change': { input: SettingsChangeInput; output: SettingsChangeOutput };
   /** The coach's own settings */
@@ -6038,6 +6127,7 @@ export const commandNames = [
   'lessons.note',
   'lessons.plan',
   'lessons.show',
+  'letters.choose_language',
   'letters.compose_anew',
   'letters.draft',
   'letters.edit',
@@ -6050,6 +6140,7 @@ export const commandNames = [
   'observations.see_again',
   'reports.day_sheet',
   'reports.find',
+  'reports.history',
   'settings.change',
   'settings.show',
   'sports.add_skill',

@@ -1,4 +1,5 @@
 // Times of day on a court: HH:MM strings, read as people type them and written as people read them.
+import { dayAndMonth } from './dates';
 
 /** Reads 9, 930, 9:30, 9.30, 09:30 as HH:MM; null when it is no time of day. */
 export function readTime(typed: string): string | null {
@@ -27,4 +28,13 @@ export function lengthWords(minutes: number): string {
   const rest = minutes % 60;
   if (hours === 0) return `${rest} min`;
   return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+
+/** "26 Nov 2026, 14:05": a moment on this machine's clock. */
+export function momentWords(at: string): string {
+  const when = new Date(at);
+  if (Number.isNaN(when.getTime())) return at;
+  const two = (n: number) => String(n).padStart(2, '0');
+  const day = `${when.getFullYear()}-${two(when.getMonth() + 1)}-${two(when.getDate())}`;
+  return `${dayAndMonth(day)}, ${two(when.getHours())}:${two(when.getMinutes())}`;
 }

@@ -5,6 +5,7 @@ import Coach from './Coach.svelte';
 import DaySheet from './DaySheet.svelte';
 import EditStudent from './EditStudent.svelte';
 import Goal from './Goal.svelte';
+import History from './History.svelte';
 import Import from './Import.svelte';
 import Issued from './Issued.svelte';
 import Letter from './Letter.svelte';
@@ -41,6 +42,7 @@ export const screens: readonly Screen[] = [
   { path: '/people/:student/edit', component: EditStudent },
   { path: '/goals/:goal', component: Goal },
   { path: '/visits/:visit', component: Visit },
+  { path: '/history/:thing/:id', component: History },
   { path: '/court/:visit', bare: true, component: OnCourt },
   { path: '/court/:visit/:lesson', bare: true, component: OnCourt },
   { path: '/places', nav: 'Places', component: Places },

@@ -227,3 +227,66 @@ pub fn newest(db: &Reading<'_>, most: u32) -> Result<Vec<Act>> {
         },
     )
 }
+
+/// A stretch of the past of some rows.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+pub struct Past {
+    /// The acts, newest first.
+    pub acts: Vec<Act>,
+    /// Where to look on for older ones; `None` at the beginning of the file.
+    pub further: Option<i64>,
+}
+
+/// So many acts are looked through at a time.
+const LOOK: u32 = 5_000;
+
+/// The acts that wrote any of these rows, or a row that names the thing itself (one that was undone
+/// is gone from its table), newest first, those before `before` if it is given. Single tries are
+/// left out: each stands in its block. At most [`LOOK`] acts are looked through.
+///
+/// # Errors
+/// `Storage`; `Fault` when a stored list cannot be read.
+pub fn touching(
+    db: &Reading<'_>,
+    thing: &str,
+    rows: &std::collections::HashSet<String>,
+    before: Option<i64>,
+    most: u32,
+) -> Result<Past> {
+    let looked = db.all(
+        "SELECT seq, id, act, label, at, honest, rows, instr(changes, CAST(? AS BLOB)) > 0 AS named,
+                EXISTS (SELECT 1 FROM journal u WHERE u.undoes = journal.id) AS undone
+         FROM journal WHERE act <> 'goals.touch' AND undoes IS NULL AND seq < ?
+         ORDER BY seq DESC LIMIT ?",
+        params![thing, before.unwrap_or(i64::MAX), LOOK],
+        |row| {
+            let (honest, undone): (bool, bool) = (row.get("honest")?, row.get("undone")?);
+            let act = Act {
+                id: row.get("id")?,
+                act: row.get("act")?,
+                label: row.get("label")?,
+                at: row.get("at")?,
+                undoable: honest && !undone,
+                undone,
+            };
+            let (named, list): (bool, String) = (row.get("named")?, row.get("rows")?);
+            Ok((row.get::<_, i64>("seq")?, act, named, list))
+        },
+    )?;
+    let whole = looked.len() < LOOK as usize;
+    let mut further = looked.last().map(|(seq, ..)| *seq).filter(|_| !whole);
+    let mut acts = Vec::new();
+    for (seq, act, named, list) in looked {
+        let written: Vec<(String, String, String, Option<String>)> =
+            serde_json::from_str(&list).map_err(|e| Error::Fault(e.to_string()))?;
+        if !named && !written.iter().any(|(_, id, _, _)| rows.contains(id)) {
+            continue;
+        }
+        acts.push(act);
+        if acts.len() >= most as usize {
+            further = Some(seq);
+            break;
+        }
+    }
+    Ok(Past { acts, further })
+}

@@ -1,27 +1,44 @@
 //! What a letter says by itself: sentences written from the record, each with the facts it rests on.
+//! What is said is decided here; how it is said, in [`super::tongue`].
 
-use super::{Part, PartKey};
+use super::tongue::{Language, Tongue};
+use super::{Part, PartKey, store};
 use crate::app::Reading;
 use crate::error::Result;
 use crate::goals::carry;
-use crate::goals::numbers::ChangeWord;
 use crate::goals::show::{Shown, as_of};
-use crate::goals::state::{Since, State, is_carried};
+use crate::goals::state::{State, is_carried};
 use crate::goals::{Block, Kind, Source, count_words};
 use crate::kinds::text::counted;
 use crate::lessons::{self, Lesson, LessonState};
+use crate::observations::{self, Observation, ObservationKind};
 use crate::settings::Settings;
 use crate::students::{self, Student};
 use crate::visits::{self, Stage, Visit};
 
 /// All that a letter is written from.
 pub(super) struct Record {
+    pub language: Language,
     pub visit: Visit,
     pub student: Student,
     pub lessons: Vec<Lesson>,
     pub goals: Vec<Shown>,
+    /// What was seen at this visit.
+    pub seen: Vec<Observation>,
     pub next: Option<Visit>,
     pub settings: Settings,
+}
+
+impl Record {
+    /// The language it is said in.
+    pub(super) fn tongue(&self) -> &'static dyn Tongue {
+        self.language.tongue()
+    }
+
+    /// When the visit was, in the letter's language.
+    pub(super) fn when(&self) -> String {
+        self.visit.days.map_or_else(|| self.visit.when(), |days| self.tongue().span(days))
+    }
 }
 
 /// Reads the record of a visit.
@@ -41,7 +58,22 @@ pub(super) fn record(db: &Reading<'_>, visit: visits::Which) -> Result<Record> {
             && other.from() >= visit.from()
     });
     let lessons = lessons::list(db, ask)?;
-    Ok(Record { lessons, goals, next, settings: crate::settings::show(db)?, student, visit })
+    let mut seen =
+        observations::list(db, observations::ListObservations { student: visit.student })?;
+    for one in &mut seen {
+        one.seen.retain(|sighting| sighting.visit == Some(visit.id));
+    }
+    seen.retain(|one| !one.seen.is_empty());
+    Ok(Record {
+        language: store::language(db, visit.student)?,
+        lessons,
+        goals,
+        seen,
+        next,
+        settings: crate::settings::show(db)?,
+        student,
+        visit,
+    })
 }
 
 /// Writes the letter. A part with nothing to say is not there.
@@ -50,6 +82,7 @@ pub(super) fn compose(record: &Record) -> Vec<Part> {
         opening(record),
         strength(record),
         worked(record),
+        noticed(record),
         moved(record),
         kept(record),
         carried(record),
@@ -61,10 +94,11 @@ pub(super) fn compose(record: &Record) -> Vec<Part> {
     .collect()
 }
 
-fn part(key: PartKey, heading: &str, sentences: &[String], from: Vec<String>) -> Part {
+fn part(r: &Record, key: PartKey, sentences: &[String], from: Vec<String>) -> Part {
+    let going = r.goals.iter().any(|g| is_carried(g.standing.state));
     Part {
         key,
-        heading: heading.to_owned(),
+        heading: r.tongue().heading(key, going).to_owned(),
         text: sentences.iter().filter(|s| !s.is_empty()).cloned().collect::<Vec<_>>().join("\n\n"),
         from,
         edited: false,
@@ -80,33 +114,18 @@ fn opening(r: &Record) -> Part {
         .filter(|l| matches!(l.state, LessonState::Given | LessonState::CutShort))
         .collect();
     let minutes: u32 = taught.iter().map(|l| l.given.unwrap_or(l.minutes)).sum();
-    let place =
-        if r.visit.place.is_empty() { String::new() } else { format!(" at {}", r.visit.place) };
-    let visit = format!("Your visit{place}, {}", r.visit.when());
-    let sentence = if taught.is_empty() {
-        format!("{visit}, and what we found there.")
-    } else {
-        let lessons = counted(i64::try_from(taught.len()).unwrap_or(0), "lesson", "lessons");
-        format!("{visit}: {lessons}, {} on court.", hours(minutes))
-    };
+    let tongue = r.tongue();
     let from = taught
         .iter()
         .map(|l| {
             format!("lesson {}, {} – {}: {}", l.day.words(), l.starts, l.ends, l.state.words())
         })
         .collect();
-    part(PartKey::Opening, "", &[format!("Dear {},", r.student.addressed), sentence], from)
-}
-
-/// "3 hours", "2½ hours", "45 minutes".
-fn hours(minutes: u32) -> String {
-    match (minutes / 60, minutes % 60) {
-        (0, m) => counted(i64::from(m), "minute", "minutes"),
-        (1, 0) => "1 hour".to_owned(),
-        (h, 0) => format!("{h} hours"),
-        (h, 30) => format!("{h}½ hours"),
-        (h, m) => format!("{h} h {m} min"),
-    }
+    let sentences = [
+        tongue.dear(&r.student.addressed),
+        tongue.visit(&r.visit.place, &r.when(), taught.len(), minutes),
+    ];
+    part(r, PartKey::Opening, &sentences, from)
 }
 
 /// The blocks of a goal at this visit that are tests: under its own condition, ended, not told.
@@ -155,6 +174,8 @@ fn was_kept_here(r: &Record, goal: &Shown) -> bool {
 }
 
 fn strength(r: &Record) -> Part {
+    let tongue = r.tongue();
+    let said = |block: Option<&Block>| block.map_or_else(String::new, |b| tongue.count(b.count));
     let kept = r.goals.iter().find(|g| was_kept_here(r, g));
     let came_back = r.goals.iter().find(|g| {
         g.standing
@@ -177,46 +198,39 @@ fn strength(r: &Record) -> Part {
             let block = end.or(retest)?;
             Some((g, block, block.count.rate()?))
         })
-        .max_by(|a, b| a.2.total_cmp(&b.2));
-    let (sentence, goal) = if let Some(goal) = kept {
-        let count = tests(r, goal).0.map_or_else(String::new, |b| count_words(b.count));
-        (
-            format!(
-                "\u{201c}{}\u{201d} was still there after the weeks between: {count} before we had touched it.",
-                goal.goal.title
-            ),
-            goal,
-        )
+        .max_by(|a, b| a.2.total_cmp(&b.2))
+        .filter(|best| best.2 > 0.0);
+    let shown = if let Some(goal) = kept.filter(|g| tests(r, g).0.is_some()) {
+        Some((tongue.still_there(&goal.goal.title, &said(tests(r, goal).0)), goal))
     } else if let Some(goal) = came_back {
-        let count = tests(r, goal).0.map_or_else(String::new, |b| count_words(b.count));
-        (
-            format!(
-                "You came back with \u{201c}{}\u{201d}: {count} before any coaching.",
-                goal.goal.title
-            ),
-            goal,
-        )
+        Some((tongue.came_back(&goal.goal.title, &said(tests(r, goal).0)), goal))
     } else if let Some(goal) = met {
-        let count = tests(r, goal).1.map_or_else(String::new, |b| count_words(b.count));
-        (
-            format!(
-                "\u{201c}{}\u{201d} reached what we asked of it: {count} at the end.",
-                goal.goal.title
-            ),
-            goal,
-        )
-    } else if let Some((goal, block, _)) = best.filter(|best| best.2 > 0.0) {
-        (
-            format!("\u{201c}{}\u{201d} gave you {}.", goal.goal.title, count_words(block.count)),
-            goal,
-        )
+        Some((tongue.reached(&goal.goal.title, &said(tests(r, goal).1)), goal))
     } else {
-        return part(PartKey::Strength, "", &[], Vec::new());
+        best.map(|(goal, block, _)| {
+            (tongue.gave(&goal.goal.title, &tongue.count(block.count)), goal)
+        })
     };
-    part(PartKey::Strength, "First, what held", &[sentence], facts(r, goal))
+    let strengths: Vec<&Observation> =
+        r.seen.iter().filter(|o| o.kind == ObservationKind::Strength).collect();
+    let mut from = shown.as_ref().map_or_else(Vec::new, |(_, goal)| facts(r, goal));
+    from.extend(strengths.iter().map(|o| sighted(o)));
+    let sentences: Vec<String> = shown
+        .map(|(sentence, _)| sentence)
+        .into_iter()
+        .chain(strengths.iter().map(|o| tongue.seen_strength(&o.words)))
+        .collect();
+    part(r, PartKey::Strength, &sentences, from)
+}
+
+/// "strength: Reads the serve, 12 March 2026".
+fn sighted(seen: &Observation) -> String {
+    let days: Vec<String> = seen.seen.iter().map(|s| s.day.words()).collect();
+    format!("{}: {}, {}", seen.kind.words(), seen.words, days.join(", "))
 }
 
 fn worked(r: &Record) -> Part {
+    let tongue = r.tongue();
     let worked: Vec<&Shown> = r
         .goals
         .iter()
@@ -225,131 +239,126 @@ fn worked(r: &Record) -> Part {
     let mut sentences: Vec<String> = worked
         .iter()
         .map(|g| {
-            let cue = g.goal.cue();
-            let cue = if cue.is_empty() {
-                String::new()
-            } else {
-                format!(" The cue: \u{201c}{}\u{201d}.", cue.trim_end_matches('.'))
-            };
-            format!(
-                "{} ({}, {} asked).{cue}",
-                g.goal.title,
-                g.goal.condition.words(),
-                g.goal.criterion.words()
+            tongue.worked(
+                &g.goal.title,
+                tongue.condition(g.goal.condition),
+                &tongue.criterion(g.goal.criterion),
+                g.goal.cue(),
             )
         })
         .collect();
-    let landed: Vec<&str> =
-        r.lessons.iter().map(|l| l.landed.as_str()).filter(|l| !l.is_empty()).collect();
-    if let Some(landed) = landed.last() {
-        sentences.push(format!("What landed: {landed}"));
+    let mut from: Vec<String> =
+        worked.iter().map(|g| format!("{}: {}", g.goal.title, practised(r, g))).collect();
+    // The lesson note says what landed; where it does not, the mark on a goal's cue does.
+    let noted = r.lessons.iter().map(|l| l.landed.as_str()).rfind(|l| !l.is_empty());
+    let marked = r.goals.iter().rev().find_map(|g| {
+        let words = g.goal.words.last()?;
+        let landed = words.landed?;
+        r.visit.days.is_some_and(|days| days.holds(landed)).then_some(words.cue.as_str())
+    });
+    if let Some(landed) = noted.or(marked) {
+        sentences.push(tongue.landed(landed));
+        from.push(format!("landed: {landed}"));
     }
-    let from = worked.iter().map(|g| format!("{}: {}", g.goal.title, practised(r, g))).collect();
-    part(PartKey::Worked, "What we worked on", &sentences, from)
+    part(r, PartKey::Worked, &sentences, from)
 }
 
 fn practised(r: &Record, goal: &Shown) -> String {
+    let games = games(r, goal).len();
+    if games > 0 {
+        return counted(i64::try_from(games).unwrap_or(0), "whole game", "whole games");
+    }
     let tries: u32 =
         goal.blocks.iter().filter(|b| b.visit == r.visit.id).map(|b| b.count.tries).sum();
     counted(i64::from(tries), "try counted", "tries counted")
 }
 
+/// What was seen and is to be watched. What is a goal stands among the goals.
+fn noticed(r: &Record) -> Part {
+    let faults: Vec<&Observation> =
+        r.seen.iter().filter(|o| o.kind == ObservationKind::Fault && o.goal.is_none()).collect();
+    let sentences: Vec<String> =
+        faults.iter().map(|o| r.tongue().seen_fault(&o.words, o.seen.len())).collect();
+    part(r, PartKey::Noticed, &sentences, faults.iter().map(|o| sighted(o)).collect())
+}
+
 fn moved(r: &Record) -> Part {
-    let mut sentences = Vec::new();
-    let mut from = Vec::new();
-    for goal in &r.goals {
-        let (retest, end) = tests(r, goal);
-        let games = games(r, goal);
-        if !games.is_empty() {
-            let many =
-                counted(i64::try_from(games.len()).unwrap_or(0), "whole game", "whole games");
-            let each: Vec<String> = games.iter().map(|(_, n)| n.to_string()).collect();
-            sentences.push(format!("{}: {} in {many}.", goal.goal.title, each.join(", ")));
-            from.extend(
-                games.iter().map(|(b, n)| format!("{}, {}: {n}", goal.goal.title, b.day.words())),
-            );
-            continue;
-        }
-        let said = match (retest, end) {
-            (None, None) => continue,
-            (Some(b), None) => format!("{} before any coaching", count_words(b.count)),
-            (None, Some(b)) => format!("{} in the end test", count_words(b.count)),
-            (Some(a), Some(b)) => {
-                format!(
-                    "{} before any coaching, {} in the end test",
-                    count_words(a.count),
-                    count_words(b.count)
-                )
-            }
-        };
-        let last = end.or(retest).map(|b| b.id);
-        let since =
-            goal.standing.steps.iter().rfind(|s| s.block == last).and_then(|s| s.since.as_ref());
-        sentences.push(format!("{}: {said}.{}", goal.goal.title, moved_words(since)));
-        from.extend(facts(r, goal));
-        from.extend(since.map(|s| {
-            format!(
-                "{}, {}: {} (measured from)",
-                goal.goal.title,
-                s.day.month_words(),
-                count_words(s.before)
-            )
-        }));
-    }
-    part(PartKey::Moved, "What moved", &sentences, from)
-}
-
-/// " That is up from 4 of 10 in Jan 25." — a word only where it says something.
-fn moved_words(since: Option<&Since>) -> String {
-    let Some(since) = since else { return String::new() };
-    let before = format!("{} in {}", count_words(since.before), since.day.month_words());
-    match since.word {
-        ChangeWord::Up => format!(" That is up from {before}."),
-        ChangeWord::LeaningUp => format!(" That leans up from {before}."),
-        ChangeWord::TooFewToTell => format!(" It was {before}."),
-        ChangeWord::LeaningDown => format!(" That leans down from {before}."),
-        ChangeWord::Down => format!(" That is down from {before}."),
-    }
-}
-
-fn kept(r: &Record) -> Part {
-    let kept: Vec<&Shown> = r.goals.iter().filter(|g| was_kept_here(r, g)).collect();
-    let sentences: Vec<String> = kept
-        .iter()
-        .map(|g| {
-            format!(
-                "{} is kept: you reached it at two visits, the second time before any coaching.",
-                g.goal.title
-            )
-        })
-        .collect();
-    part(
-        PartKey::Kept,
-        "What you keep",
-        &sentences,
-        kept.iter().flat_map(|g| facts(r, g)).collect(),
-    )
-}
-
-fn carried(r: &Record) -> Part {
+    let tongue = r.tongue();
     let mut sentences = Vec::new();
     let mut from = Vec::new();
     for goal in &r.goals {
         let title = &goal.goal.title;
-        let step = goal
+        let games = games(r, goal);
+        if !games.is_empty() {
+            let each: Vec<u32> = games.iter().map(|(_, n)| *n).collect();
+            sentences.push(tongue.games(title, &each));
+            from.extend(games.iter().map(|(b, n)| format!("{title}, {}: {n}", b.day.words())));
+            continue;
+        }
+        let (retest, end) = tests(r, goal);
+        if retest.is_none() && end.is_none() {
+            continue;
+        }
+        let count = |block: Option<&Block>| block.map(|b| tongue.count(b.count));
+        let last = end.or(retest).map(|b| b.id);
+        let since =
+            goal.standing.steps.iter().rfind(|s| s.block == last).and_then(|s| s.since.as_ref());
+        let change = since.map_or_else(String::new, |since| tongue.since(since));
+        let (before, end) = (count(retest), count(end));
+        sentences
+            .push(format!("{}{change}", tongue.moved(title, before.as_deref(), end.as_deref())));
+        from.extend(facts(r, goal));
+        from.extend(since.map(|s| {
+            let day = s.day.month_words();
+            format!("{title}, {day}: {} (measured from)", count_words(s.before))
+        }));
+    }
+    part(r, PartKey::Moved, &sentences, from)
+}
+
+fn kept(r: &Record) -> Part {
+    let kept: Vec<&Shown> = r.goals.iter().filter(|g| was_kept_here(r, g)).collect();
+    let sentences: Vec<String> = kept.iter().map(|g| r.tongue().kept(&g.goal.title)).collect();
+    part(r, PartKey::Kept, &sentences, kept.iter().flat_map(|g| facts(r, g)).collect())
+}
+
+fn carried(r: &Record) -> Part {
+    let tongue = r.tongue();
+    let mut sentences = Vec::new();
+    let mut from = Vec::new();
+    for goal in &r.goals {
+        let title = &goal.goal.title;
+        let raised_from = goal.goal.came_from.is_some_and(|from| {
+            r.goals.iter().any(|g| g.goal.id == from && g.standing.state == State::Raised)
+        });
+        let decided = goal
             .standing
             .steps
             .iter()
             .rfind(|s| s.visit == Some(r.visit.id) && s.block.is_none() && s.to != s.from);
+        let reason = |word: &str| {
+            decided.map(|s| s.why.strip_prefix(word).unwrap_or(&s.why).trim_end_matches('.'))
+        };
         let sentence = match goal.standing.state {
-            State::Met => format!(
-                "{title} goes on: it was reached, and the first tries of your next visit will tell whether it stays."
-            ),
-            State::Working => format!("{title} goes on, with the same aim."),
-            State::Slipped => format!("{title} goes on: it had slipped, and we take it up again."),
-            State::SetAside => step.map_or_else(String::new, |s| format!("{title} is {}.", s.why)),
-            State::Closed => step.map_or_else(String::new, |s| format!("{title} is {}.", s.why)),
-            State::Raised => format!("{title} is raised to something harder."),
+            // It is named with the goal it was raised from.
+            State::Working if raised_from => String::new(),
+            State::Met => tongue.goes_on_met(title),
+            State::Working => tongue.goes_on(title),
+            State::Slipped => tongue.goes_on_slipped(title),
+            State::SetAside => {
+                reason("set aside: ").map_or_else(String::new, |why| tongue.set_aside(title, why))
+            }
+            State::Closed => {
+                reason("closed: ").map_or_else(String::new, |why| tongue.closed(title, why))
+            }
+            State::Raised => {
+                let to = r.goals.iter().find(|g| g.goal.came_from == Some(goal.goal.id));
+                let asked = to.map(|g| tongue.criterion(g.goal.criterion));
+                let to = to
+                    .zip(asked.as_deref())
+                    .map(|(g, asked)| (tongue.condition(g.goal.condition), asked));
+                tongue.raised(title, to)
+            }
             State::Kept => String::new(),
         };
         if !sentence.is_empty() {
@@ -357,34 +366,28 @@ fn carried(r: &Record) -> Part {
             sentences.push(sentence);
         }
     }
-    let any = r.goals.iter().any(|g| is_carried(g.standing.state));
-    let heading =
-        if any { "What comes with you to the next visit" } else { "What became of the rest" };
-    part(PartKey::Carried, heading, &sentences, from)
+    part(r, PartKey::Carried, &sentences, from)
 }
 
 fn next(r: &Record) -> Part {
+    let tongue = r.tongue();
     let sentence = match &r.next {
         Some(visit) if visit.stage == Stage::Planned => {
-            let place =
-                if visit.place.is_empty() { String::new() } else { format!(" at {}", visit.place) };
-            format!("Your next visit: {}{place}.", visit.when())
+            let when = visit.days.map_or_else(|| visit.when(), |days| tongue.span(days));
+            tongue.next_visit(&when, &visit.place)
         }
-        Some(visit) => visit.expected.map_or_else(String::new, |span| {
-            format!(
-                "I expect you {}; tell me when the days are fixed.",
-                visits::expected_words(span)
-            )
-        }),
-        None => {
-            "We have not fixed your next visit yet; tell me which days would suit you.".to_owned()
-        }
+        Some(visit) => visit
+            .expected
+            .map_or_else(String::new, |span| tongue.next_expected(&tongue.expected(span))),
+        None => tongue.next_open().to_owned(),
     };
     let from = r.next.iter().map(|v| format!("visit {}", v.when())).collect();
-    part(PartKey::Next, "When we meet again", &[sentence], from)
+    part(r, PartKey::Next, &[sentence], from)
 }
 
 fn closing(r: &Record) -> Part {
-    let signed = [r.settings.closing.clone(), r.settings.name.clone()];
-    part(PartKey::Closing, "", &signed, Vec::new())
+    let own = &r.settings.closing;
+    let usual = *own == Settings::default().closing;
+    let closing = if usual { r.tongue().closing().to_owned() } else { own.clone() };
+    part(r, PartKey::Closing, &[closing, r.settings.name.clone()], Vec::new())
 }

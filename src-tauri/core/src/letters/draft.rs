@@ -72,6 +72,7 @@ pub fn draft(db: &Reading<'_>, of: OfVisit) -> Result<Draft> {
         student: record.student.id,
         name: record.student.profile.name.clone(),
         when: record.visit.when(),
+        language: record.language,
         parts,
         pages,
         warnings,

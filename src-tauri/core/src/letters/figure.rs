@@ -1,7 +1,8 @@
 //! The chart of one goal across visits, drawn for paper with the same marks as on screen.
 
+use super::tongue::Tongue;
+use crate::goals::Kind;
 use crate::goals::chart::{Column, Line, Mark as Block};
-use crate::goals::{Kind, count_words};
 use crate::print::{Anchor, Ink, Mark, Piece, Stroke, Weight};
 
 const WIDTH: f32 = 482.0;
@@ -13,14 +14,14 @@ const BOTTOM: f32 = 84.0;
 const MOST: usize = 8;
 
 /// The figure of a goal.
-pub(super) fn figure(line: &Line, columns: &[Column]) -> Piece {
+pub(super) fn figure(line: &Line, columns: &[Column], tongue: &dyn Tongue) -> Piece {
     let seen: Vec<&Column> =
         columns.iter().filter(|c| line.cells.iter().any(|cell| cell.visit == c.visit)).collect();
     let seen = &seen[seen.len().saturating_sub(MOST)..];
     let step = (WIDTH - 2.0 * LEFT) / seen.len().max(1) as f32;
     let mut marks =
         vec![text(LEFT, 10.0, 10.0, Weight::Strong, Anchor::Start, Ink::Ink, &line.title)];
-    let asked = format!("{} · {} asked", line.condition.words(), line.criterion.words());
+    let asked = tongue.asked(tongue.condition(line.condition), &tongue.criterion(line.criterion));
     marks.push(text(WIDTH - LEFT, 10.0, 9.0, Weight::Plain, Anchor::End, Ink::Soft, &asked));
     if let Some(share) = line.criterion.share() {
         marks.push(rule(&[(LEFT, y(share)), (WIDTH - LEFT, y(share))], 0.8, Ink::Line, None));
@@ -28,7 +29,8 @@ pub(super) fn figure(line: &Line, columns: &[Column]) -> Piece {
     let mut points: Vec<(usize, f32, &Block)> = Vec::new();
     for (n, column) in seen.iter().enumerate() {
         let x = LEFT + step * (n as f32 + 0.5);
-        marks.push(text(x, 24.0, 8.5, Weight::Plain, Anchor::Middle, Ink::Soft, &column.head));
+        let head = tongue.month(column.first_day);
+        marks.push(text(x, 24.0, 8.5, Weight::Plain, Anchor::Middle, Ink::Soft, &head));
         marks.push(rule(&[(x, TOP - 4.0), (x, BOTTOM)], 0.4, Ink::Rule, None));
         let here = || line.cells.iter().filter(|c| c.visit == column.visit);
         let games: Vec<String> = here().flat_map(|c| &c.games).map(u32::to_string).collect();
@@ -64,7 +66,7 @@ pub(super) fn figure(line: &Line, columns: &[Column]) -> Piece {
         let count = format!("{}/{}", block.count.made, block.count.tries);
         marks.push(text(*x, HEIGHT - 6.0, 8.5, Weight::Plain, Anchor::Middle, Ink::Ink, &count));
     }
-    Piece::Figure { alt: alt(line, seen), width_pt: WIDTH, height_pt: HEIGHT, marks }
+    Piece::Figure { alt: alt(line, seen, tongue), width_pt: WIDTH, height_pt: HEIGHT, marks }
 }
 
 fn y(rate: f64) -> f32 {
@@ -80,17 +82,20 @@ fn text(x: f32, y: f32, size: f32, weight: Weight, anchor: Anchor, ink: Ink, wor
 }
 
 /// The figure in words: each visit with its counts.
-fn alt(line: &Line, seen: &[&Column]) -> String {
+fn alt(line: &Line, seen: &[&Column], tongue: &dyn Tongue) -> String {
     let visits: Vec<String> = seen
         .iter()
         .map(|column| {
-            let marks =
-                line.cells.iter().filter(|c| c.visit == column.visit).flat_map(|c| &c.marks);
-            let said: Vec<String> =
-                marks.map(|m| format!("{} {}", m.kind.words(), count_words(m.count))).collect();
-            let said = if said.is_empty() { "not tested".to_owned() } else { said.join(", ") };
-            format!("{}: {said}", column.head)
+            let here = || line.cells.iter().filter(|c| c.visit == column.visit);
+            let mut said: Vec<String> = here()
+                .flat_map(|c| &c.marks)
+                .map(|m| format!("{} {}", tongue.kind(m.kind), tongue.count(m.count)))
+                .collect();
+            said.extend(here().flat_map(|c| &c.games).map(u32::to_string));
+            let said =
+                if said.is_empty() { tongue.not_tested().to_owned() } else { said.join(", ") };
+            format!("{}: {said}", tongue.month(column.first_day))
         })
         .collect();
-    format!("{}, asked {}. {}.", line.title, line.criterion.words(), visits.join("; "))
+    tongue.chart(&line.title, &tongue.criterion(line.criterion), &visits.join("; "))
 }

@@ -6,16 +6,20 @@ mod compose;
 mod draft;
 mod figure;
 mod issue;
+mod language;
 mod list;
 mod sheet;
 mod store;
+mod tongue;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use draft::{compose_anew, draft, edit};
 pub use issue::{document, issue, show};
+pub use language::{ChooseLanguage, choose_language};
 pub use list::{LetterLine, LetterState, ListLetters, list};
+pub use tongue::Language;
 
 use crate::kinds::Instant;
 use crate::kinds::ids::{LetterId, StudentId, VisitId};
@@ -33,6 +37,8 @@ pub enum PartKey {
     Strength,
     /// What was worked on, with its cues.
     Worked,
+    /// What was noticed, and is to be watched.
+    Noticed,
     /// What moved, with its counts.
     Moved,
     /// What is kept.
@@ -75,6 +81,8 @@ pub struct Draft {
     pub name: String,
     /// When the visit was.
     pub when: String,
+    /// The language it is written in.
+    pub language: Language,
     /// Its parts.
     pub parts: Vec<Part>,
     /// The pages, as they would be issued now.

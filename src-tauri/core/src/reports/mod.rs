@@ -1,4 +1,5 @@
-//! What reads across everything: the day sheet, and finding by name.
+//! What reads across everything: the day sheet, finding by name, what changed.
 
 pub mod day_sheet;
 pub mod find;
+pub mod history;

@@ -1,0 +1,346 @@
+//! Letters in German, in the familiar form of a coach to a player.
+
+use chrono::Datelike;
+
+use super::{Count, Day, PartKey, Since, Span, Tongue};
+use crate::goals::numbers::ChangeWord;
+use crate::goals::{Condition, Criterion, CriterionKind, Kind};
+
+pub(super) struct German;
+
+const MONTHS: [&str; 12] = [
+    "Januar",
+    "Februar",
+    "März",
+    "April",
+    "Mai",
+    "Juni",
+    "Juli",
+    "August",
+    "September",
+    "Oktober",
+    "November",
+    "Dezember",
+];
+
+/// Abbreviated as CLDR does for German: March, May, June and July stay whole.
+const SHORT: [&str; 12] = [
+    "Jan.", "Feb.", "März", "Apr.", "Mai", "Juni", "Juli", "Aug.", "Sept.", "Okt.", "Nov.", "Dez.",
+];
+
+fn month_of(day: Day, names: &[&'static str; 12]) -> &'static str {
+    names.get(day.date().month0() as usize).copied().unwrap_or_default()
+}
+
+fn many(n: u64, one: &str, more: &str) -> String {
+    format!("{n} {}", if n == 1 { one } else { more })
+}
+
+fn whole(day: Day) -> String {
+    format!("{}. {} {}", day.date().day(), month_of(day, &MONTHS), day.date().year())
+}
+
+impl Tongue for German {
+    fn code(&self) -> &'static str {
+        "de"
+    }
+
+    fn month(&self, day: Day) -> String {
+        format!("{} {:02}", month_of(day, &SHORT), day.date().year().rem_euclid(100))
+    }
+
+    fn span(&self, days: Span) -> String {
+        let (a, b) = (days.first.date(), days.last.date());
+        if a == b {
+            whole(days.first)
+        } else if (a.year(), a.month()) == (b.year(), b.month()) {
+            format!("{}.–{}", a.day(), whole(days.last))
+        } else if a.year() == b.year() {
+            format!("{}. {} – {}", a.day(), month_of(days.first, &MONTHS), whole(days.last))
+        } else {
+            format!("{} – {}", whole(days.first), whole(days.last))
+        }
+    }
+
+    fn expected(&self, span: Span) -> String {
+        let (a, b) = (span.first.date(), span.last.date());
+        let whole_month = a.day() == 1
+            && (a.year(), a.month()) == (b.year(), b.month())
+            && span.last.plus(1).date().day() == 1;
+        if whole_month {
+            format!("ungefähr im {} {}", month_of(span.first, &MONTHS), a.year())
+        } else {
+            format!("in der Zeit {}", self.span(span))
+        }
+    }
+
+    fn count(&self, count: Count) -> String {
+        format!("{} von {}", count.made, count.tries)
+    }
+
+    fn condition(&self, condition: Condition) -> &'static str {
+        match condition {
+            Condition::Fed => "zugespielt",
+            Condition::Live => "im Ballwechsel",
+            Condition::SetGame => "im Übungsspiel",
+            Condition::Match => "im Wettkampf",
+        }
+    }
+
+    fn criterion(&self, c: Criterion) -> String {
+        match c.kind {
+            CriterionKind::Of => format!("{} von {}", c.need, c.of),
+            CriterionKind::Rate => format!(
+                "{} % bei mindestens {}",
+                c.need,
+                many(u64::from(c.least.unwrap_or(1)), "Gelegenheit", "Gelegenheiten")
+            ),
+            CriterionKind::AtMost if c.of == 1 => format!("höchstens {} je Spiel", c.need),
+            CriterionKind::AtMost => {
+                format!("höchstens {} je Spiel, in {} Spielen hintereinander", c.need, c.of)
+            }
+        }
+    }
+
+    fn kind(&self, kind: Kind) -> &'static str {
+        match kind {
+            Kind::Retest => "zu Beginn",
+            Kind::Practice => "Übung",
+            Kind::EndTest => "Schlusstest",
+            Kind::LookBack => "Rückblick",
+        }
+    }
+
+    fn minutes(&self, minutes: u32) -> String {
+        match (minutes / 60, minutes % 60) {
+            (0, m) => many(u64::from(m), "Minute", "Minuten"),
+            (h, 0) => many(u64::from(h), "Stunde", "Stunden"),
+            (h, 30) => format!("{h}½ Stunden"),
+            (h, m) => format!("{h} Std. {m} Min."),
+        }
+    }
+
+    fn title(&self, name: &str) -> String {
+        format!("Brief über den Fortschritt von {name}")
+    }
+
+    fn page(&self) -> &'static str {
+        "Seite {n} von {m}"
+    }
+
+    fn heading(&self, part: PartKey, going: bool) -> &'static str {
+        match part {
+            PartKey::Opening | PartKey::Closing => "",
+            PartKey::Strength => "Zuerst: was gehalten hat",
+            PartKey::Worked => "Woran wir gearbeitet haben",
+            PartKey::Noticed => "Was mir aufgefallen ist",
+            PartKey::Moved => "Was sich bewegt hat",
+            PartKey::Kept => "Was dir bleibt",
+            PartKey::Carried if going => "Was zum nächsten Besuch mitkommt",
+            PartKey::Carried => "Was aus dem Übrigen wurde",
+            PartKey::Next => "Wann wir uns wiedersehen",
+        }
+    }
+
+    fn dear(&self, name: &str) -> String {
+        // Without a form of address that would have to know more than the name.
+        format!("Hallo {name},")
+    }
+
+    fn visit(&self, place: &str, when: &str, lessons: usize, minutes: u32) -> String {
+        let place = if place.is_empty() { String::new() } else { format!(" in {place}") };
+        let visit = format!("Dein Besuch{place}, {when}");
+        if lessons == 0 {
+            format!("{visit}, und was wir dabei gesehen haben.")
+        } else {
+            let lessons = many(lessons as u64, "Stunde Unterricht", "Unterrichtseinheiten");
+            format!("{visit}: {lessons}, zusammen {} auf dem Platz.", self.minutes(minutes))
+        }
+    }
+
+    fn still_there(&self, goal: &str, count: &str) -> String {
+        format!(
+            "„{goal}“ war nach den Wochen dazwischen noch da: {count}, bevor wir daran gearbeitet haben."
+        )
+    }
+
+    fn came_back(&self, goal: &str, count: &str) -> String {
+        format!("„{goal}“ hast du mitgebracht: {count}, bevor wir daran gearbeitet haben.")
+    }
+
+    fn reached(&self, goal: &str, count: &str) -> String {
+        format!("„{goal}“ hat erreicht, was wir verlangt haben: {count} am Ende.")
+    }
+
+    fn gave(&self, goal: &str, count: &str) -> String {
+        format!("„{goal}“ ist dir in {count} Versuchen gelungen.")
+    }
+
+    fn seen_strength(&self, words: &str) -> String {
+        format!("Eine Stärke, die ich gesehen habe: {}.", words.trim_end_matches('.'))
+    }
+
+    fn seen_fault(&self, words: &str, times: usize) -> String {
+        let times = match times {
+            0 | 1 => String::new(),
+            2 => ", zweimal".to_owned(),
+            n => format!(", {n}-mal"),
+        };
+        format!("Darauf achten: {}{times}.", words.trim_end_matches('.'))
+    }
+
+    fn worked(&self, goal: &str, condition: &str, asked: &str, cue: &str) -> String {
+        let cue = if cue.is_empty() {
+            String::new()
+        } else {
+            format!(" Der Merksatz: „{}“.", cue.trim_end_matches('.'))
+        };
+        format!("{goal} ({condition}, verlangt: {asked}).{cue}")
+    }
+
+    fn landed(&self, cue: &str) -> String {
+        format!("Was angekommen ist: {cue}")
+    }
+
+    fn moved(&self, goal: &str, before: Option<&str>, end: Option<&str>) -> String {
+        let said: Vec<String> = [
+            before.map(|count| format!("{count} zu Beginn")),
+            end.map(|count| format!("{count} im Schlusstest")),
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
+        format!("{goal}: {}.", said.join(", "))
+    }
+
+    fn since(&self, since: &Since) -> String {
+        let before = format!("{} ({})", self.count(since.before), self.month(since.day));
+        match since.word {
+            ChangeWord::Up => format!(" Das ist mehr als vorher: {before}."),
+            ChangeWord::LeaningUp => format!(" Das deutet auf mehr als vorher: {before}."),
+            ChangeWord::TooFewToTell => format!(" Vorher waren es {before}."),
+            ChangeWord::LeaningDown => format!(" Das deutet auf weniger als vorher: {before}."),
+            ChangeWord::Down => format!(" Das ist weniger als vorher: {before}."),
+        }
+    }
+
+    fn games(&self, goal: &str, games: &[u32]) -> String {
+        let each: Vec<String> = games.iter().map(u32::to_string).collect();
+        let many = many(games.len() as u64, "ganzen Spiel", "ganzen Spielen");
+        format!("{goal}: {} in {many}.", each.join(", "))
+    }
+
+    fn kept(&self, goal: &str) -> String {
+        format!(
+            "{goal} bleibt dir: du hast es bei zwei Besuchen erreicht, beim zweiten, bevor wir daran gearbeitet haben."
+        )
+    }
+
+    fn goes_on_met(&self, goal: &str) -> String {
+        format!(
+            "{goal} geht weiter: es ist erreicht, und die ersten Versuche beim nächsten Besuch zeigen, ob es bleibt."
+        )
+    }
+
+    fn goes_on(&self, goal: &str) -> String {
+        format!("{goal} geht weiter, mit demselben Ziel.")
+    }
+
+    fn goes_on_slipped(&self, goal: &str) -> String {
+        format!("{goal} geht weiter: es war verloren gegangen, und wir nehmen es wieder auf.")
+    }
+
+    fn set_aside(&self, goal: &str, reason: &str) -> String {
+        format!("{goal} ruht: {reason}.")
+    }
+
+    fn closed(&self, goal: &str, reason: &str) -> String {
+        format!("{goal} ist abgeschlossen: {reason}.")
+    }
+
+    fn raised(&self, goal: &str, to: Option<(&str, &str)>) -> String {
+        match to {
+            Some((condition, asked)) => {
+                format!("{goal} wird schwerer: ab jetzt {condition}, {asked}.")
+            }
+            None => format!("{goal} wird schwerer."),
+        }
+    }
+
+    fn next_visit(&self, when: &str, place: &str) -> String {
+        let place = if place.is_empty() { String::new() } else { format!(" in {place}") };
+        format!("Dein nächster Besuch: {when}{place}.")
+    }
+
+    fn next_expected(&self, when: &str) -> String {
+        format!("Ich erwarte dich {when}; sag mir Bescheid, wenn die Tage feststehen.")
+    }
+
+    fn next_open(&self) -> &'static str {
+        "Dein nächster Besuch steht noch nicht fest; sag mir, welche Tage dir passen."
+    }
+
+    fn closing(&self) -> &'static str {
+        "Bis bald auf dem Platz,"
+    }
+
+    fn counts_heading(&self) -> &'static str {
+        "Die Zahlen hinter diesem Brief"
+    }
+
+    fn legend(&self) -> &'static str {
+        "Offener Ring: bevor wir daran gearbeitet haben. Gefüllter Punkt: Schlusstest. Senkrechter Strich: ungefährer \
+         Bereich der wahren Quote, ungefähr, weil die Versuche eines Spielers nicht unabhängig sind. Rote Linie: was \
+         verlangt war."
+    }
+
+    fn asked(&self, condition: &str, criterion: &str) -> String {
+        format!("{condition} · verlangt: {criterion}")
+    }
+
+    fn not_tested(&self) -> &'static str {
+        "nicht geprüft"
+    }
+
+    fn chart(&self, goal: &str, asked: &str, visits: &str) -> String {
+        format!("{goal}, verlangt: {asked}. {visits}.")
+    }
+
+    fn table(&self) -> [&'static str; 5] {
+        ["Ziel", "Besuch", "Zu Beginn", "Schlusstest", "Verlangt"]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn day(year: i32, month: u32, day: u32) -> Day {
+        Day::of(year, month, day).unwrap()
+    }
+
+    /// As `Intl.DateTimeFormat('de', { dateStyle: 'long' })` of ICU 78 (CLDR 48) gives them.
+    #[test]
+    fn days_are_said_as_cldr_has_them() {
+        for (first, last, words) in [
+            (day(2026, 3, 3), day(2026, 3, 3), "3. März 2026"),
+            (day(2026, 3, 11), day(2026, 3, 14), "11.–14. März 2026"),
+            (day(2026, 2, 26), day(2026, 3, 2), "26. Februar – 2. März 2026"),
+            (day(2025, 12, 30), day(2026, 1, 2), "30. Dezember 2025 – 2. Januar 2026"),
+        ] {
+            assert_eq!(German.span(Span { first, last }), words);
+        }
+        assert_eq!(German.month(day(2026, 9, 1)), "Sept. 26");
+        let may = Span { first: day(2026, 5, 1), last: day(2026, 5, 31) };
+        assert_eq!(German.expected(may), "ungefähr im Mai 2026");
+    }
+
+    #[test]
+    fn one_and_many_are_told_apart() {
+        assert_eq!(German.minutes(60), "1 Stunde");
+        assert_eq!(German.minutes(150), "2½ Stunden");
+        assert_eq!(German.games("Fehler", &[3]), "Fehler: 3 in 1 ganzen Spiel.");
+        assert_eq!(German.games("Fehler", &[3, 1]), "Fehler: 3, 1 in 2 ganzen Spielen.");
+        assert_eq!(German.criterion(Criterion::at_most(3, 1)), "höchstens 3 je Spiel");
+    }
+}
