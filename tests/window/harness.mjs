@@ -153,13 +153,19 @@ class Window {
     return this.execute('(selector) => document.querySelector(selector).innerText.trim()', selector);
   }
 
-  /** Clicks an element, once it is there: brought to the middle at once first, as a page that still scrolls moves it away. */
+  /**
+   * Clicks an element, once it is there: brought to the middle at once first, as a page that still scrolls moves it
+   * away, and again if what was just read moved it meanwhile.
+   */
   async click(selector) {
-    const element = await this.see(selector);
-    await this.execute("(element) => element.scrollIntoView({ block: 'center', behavior: 'instant' })", {
-      [ELEMENT]: element,
+    await until(`a click on ${selector}`, async () => {
+      const element = await this.find(selector);
+      await this.execute("(element) => element.scrollIntoView({ block: 'center', behavior: 'instant' })", {
+        [ELEMENT]: element,
+      });
+      await this.#ask('POST', `/element/${element}/click`);
+      return true;
     });
-    await this.#ask('POST', `/element/${element}/click`);
   }
 
   /** Clicks the button or link of that name. */

@@ -17,6 +17,15 @@ export function story(name, tell) {
       started.push(window);
       return window;
     };
-    await tell({ folder: folder.path, start });
+    try {
+      await tell({ folder: folder.path, start });
+    } catch (error) {
+      // What the page showed when it went wrong says more than what was waited for.
+      const last = started.at(-1);
+      const words = await last?.words().catch(() => 'the window is gone');
+      await last?.picture('failed').catch(() => {});
+      error.message += `\nThe page said:\n${words}`;
+      throw error;
+    }
   });
 }

@@ -461,12 +461,12 @@ fn a_letter_tells_what_was_seen_raised_and_played() {
     for sentence in [
         "First, what held: \u{201c}Lob serve\u{201d} gave you 9 of 10.\n\nA strength I saw: Reads the serve early.",
         "What I noticed: To watch: Stands too far back, twice.",
-        "What moved: Lob serve: 9 of 10 in the end test.\n\nSkips: 5, 2 in 2 whole games.",
+        "What moved: Lob serve (fed): 9 of 10 in the end test.\n\nSkips: 5, 2 in 2 whole games.",
     ] {
         assert!(words.iter().any(|w| w == sentence), "{sentence:?} is not in {words:#?}");
     }
     let carried = words.iter().find(|w| w.starts_with("What comes with you")).unwrap();
-    assert!(carried.contains("Lob serve is raised: from now on live, 7 of 10."), "{carried}");
+    assert!(carried.contains("Lob serve (fed) is raised: from now on live, 7 of 10."), "{carried}");
     assert!(!carried.contains("Lob serve goes on"), "said once: {carried}");
 }
 
@@ -547,5 +547,25 @@ fn what_changed_of_a_thing_is_told_newest_first_and_undone_from_there() {
     assert_eq!(
         (&again["acts"][0]["undone"], &again["acts"][0]["undoable"]),
         (&json!(true), &json!(false))
+    );
+}
+
+#[test]
+fn a_goal_set_at_a_visit_written_down_late_was_set_on_a_day_of_that_visit() {
+    let mut world = World::new();
+    let first = world.visit("2026-01-10");
+    world.clock.set(Day::parse("2026-02-20").unwrap());
+    let goal = world.goal(&first, json!({}));
+    let shown = world.act("goals.show", json!({ "goal": goal }));
+    assert_eq!(shown["goal"]["set_on"], "2026-01-11", "the nearest day of the visit");
+    let planned = json!({
+        "student": world.student, "facility": world.hall, "first_day": "2026-02-01", "last_day": "2026-02-02",
+    });
+    let second = text(&world.act("visits.plan", planned)["id"]);
+    world.act("visits.open", json!({ "visit": second }));
+    let carried = world.act("goals.on_court", json!({ "visit": second }));
+    assert_eq!(
+        carried[0]["how"], "carried",
+        "so it is carried into the next, also written down late"
     );
 }

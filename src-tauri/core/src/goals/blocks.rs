@@ -300,7 +300,7 @@ fn next_place(earlier: &[Block]) -> u32 {
 }
 
 /// Today, or the visit's nearest day when it is written down later.
-fn day_at(db: &Reading<'_>, visit: VisitId) -> Result<Day> {
+pub(super) fn day_at(db: &Reading<'_>, visit: VisitId) -> Result<Day> {
     let seen = store::visit(db, visit)?;
     let today = db.today();
     let (first, last) = (seen.first_day.unwrap_or(today), seen.last_day.unwrap_or(today));

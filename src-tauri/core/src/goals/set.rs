@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::blocks::day_at;
 use super::show::{Shown, show};
 use super::state::How;
 use super::{Condition, Counts, Criterion, CriterionKind, Goal, Which, Words, store};
@@ -52,7 +53,7 @@ pub struct SetGoal {
     /// The aim, in words.
     #[serde(default)]
     pub aim: String,
-    /// The day it was set, as YYYY-MM-DD; left out for today.
+    /// The day it was set, as YYYY-MM-DD; left out for today, or the visit's nearest day.
     #[serde(default)]
     pub day: String,
 }
@@ -109,7 +110,8 @@ pub(super) fn read(db: &Writing<'_>, set: SetGoal) -> Result<Goal> {
     let cue = p.line("cue", &set.cue, "The cue");
     let aim = p.note("aim", &set.aim, "The aim");
     let skill = p.line("skill", &set.skill, "The skill");
-    let set_on = p.day_or_none("day", Some(&set.day), "The day").unwrap_or_else(|| db.today());
+    let usual = set.visit.map_or_else(|| Ok(db.today()), |visit| day_at(db, visit))?;
+    let set_on = p.day_or_none("day", Some(&set.day), "The day").unwrap_or(usual);
     let criterion = read_criterion(&mut p, set.criterion, set.need, set.of, set.least);
     if let Some(apart) = set.apart {
         let fits = matches!(

@@ -282,12 +282,22 @@ fn noticed(r: &Record) -> Part {
     part(r, PartKey::Noticed, &sentences, faults.iter().map(|o| sighted(o)).collect())
 }
 
+/// A goal by its title, and by how the ball comes where two of a title stand in one letter.
+fn name(r: &Record, goal: &Shown) -> String {
+    let title = &goal.goal.title;
+    let same = |g: &&Shown| g.goal.title == *title && g.goal.condition != goal.goal.condition;
+    match r.goals.iter().find(same) {
+        Some(_) => format!("{title} ({})", r.tongue().condition(goal.goal.condition)),
+        None => title.clone(),
+    }
+}
+
 fn moved(r: &Record) -> Part {
     let tongue = r.tongue();
     let mut sentences = Vec::new();
     let mut from = Vec::new();
     for goal in &r.goals {
-        let title = &goal.goal.title;
+        let title = &name(r, goal);
         let games = games(r, goal);
         if !games.is_empty() {
             let each: Vec<u32> = games.iter().map(|(_, n)| *n).collect();
@@ -327,7 +337,7 @@ fn carried(r: &Record) -> Part {
     let mut sentences = Vec::new();
     let mut from = Vec::new();
     for goal in &r.goals {
-        let title = &goal.goal.title;
+        let title = &name(r, goal);
         let raised_from = goal.goal.came_from.is_some_and(|from| {
             r.goals.iter().any(|g| g.goal.id == from && g.standing.state == State::Raised)
         });
