@@ -534,7 +534,11 @@ fn what_changed_of_a_thing_is_told_newest_first_and_undone_from_there() {
     assert_eq!(all.last().map(String::as_str), Some("Ivo Marsh added"));
     assert_eq!(all.len(), 7, "{all:?}");
     let hall = world.hall.clone();
-    assert_eq!(past(&mut world, "facility", &hall), ["Hall added"]);
+    assert_eq!(
+        past(&mut world, "facility", &hall),
+        ["Visit planned: Ivo Marsh, 10 – 11 January 2026", "Hall added"],
+        "what names it belongs to it"
+    );
 
     let history = json!({ "thing": "goal", "id": goal, "most": 1 });
     let newest = world.act("reports.history", history);
