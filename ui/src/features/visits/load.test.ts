@@ -13,7 +13,17 @@ const base: VisitLoad = {
 };
 
 test('while a rating is missing there is only the sum of the others', () => {
-  expect(figures(base)).toEqual([{ words: 'Load', value: '840', note: 'of the lessons that were rated' }]);
+  const session = { lesson: 'l', day: '2026-03-02', starts: '09:30', minutes: 60, load: null };
+  const one = { ...base, sessions: [{ ...session, effort: null }] };
+  expect(figures(one).map((f) => f.value)).toEqual(['not rated yet']);
+  const two = {
+    ...base,
+    sessions: [
+      { ...session, effort: null },
+      { ...session, effort: 0, load: 0 },
+    ],
+  };
+  expect(figures(two).map((f) => f.value)).toEqual(['840 and more']);
 });
 
 test('what has no value says so', () => {

@@ -11,7 +11,12 @@ export const figure = (value: number | null, places = 0): string =>
 /** The figures beside one another: what each is, and its value. */
 export function figures(load: VisitLoad): { words: string; value: string; note: string }[] {
   const l = load.load;
-  if (!l) return [{ words: 'Load', value: String(load.rated), note: 'of the lessons that were rated' }];
+  if (!l) {
+    const any = load.sessions.some((s) => s.effort !== null);
+    return any
+      ? [{ words: 'Load', value: `${load.rated} and more`, note: 'some lessons are not rated yet' }]
+      : [{ words: 'Load', value: 'not rated yet', note: 'ask how hard each lesson was' }];
+  }
   return [
     { words: 'Load', value: figure(l.total), note: 'minutes × effort' },
     { words: 'A day', value: figure(l.mean), note: l.sd === null ? 'mean' : `mean; spread ${figure(l.sd)}` },
