@@ -63,6 +63,13 @@ impl Maker {
         self.id("students.add", profile, "/id")
     }
 
+    /// A short dated fact about a student.
+    pub fn fact(&mut self, student: &str, kind: &str, day: Day, words: &str) -> Result<()> {
+        let fact =
+            json!({ "student": student, "kind": kind, "day": day.to_string(), "words": words });
+        self.act("students.add_fact", fact).map(drop)
+    }
+
     /// Plans a visit of so many days, with a lesson on each, and opens it on its first day.
     pub fn visit(&mut self, student: &str, first: Day, days: i64, note: &str) -> Result<Told> {
         let told = self.planned(student, first, days, note)?;

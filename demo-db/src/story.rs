@@ -116,7 +116,16 @@ fn marta(m: &mut Maker) -> Result<()> {
         "plays": "doubles", "zone": "Europe/Stockholm", "born": born.map(|d| d.to_string()).unwrap_or_default(),
         "wants": "A serve my partner need not apologise for.",
         "about": "Comes for the long weekend, always by the late flight.",
+        "division": "B", "usual_minutes": 180,
     }))?;
+    m.fact(
+        &student,
+        "history",
+        m.today.plus(-9 * 365),
+        "Squash at school, racquetball since the children left.",
+    )?;
+    m.fact(&student, "equipment", m.today.plus(-700), "Racquet of 175 g, grip a size too small.")?;
+    m.fact(&student, "level", m.today.plus(-640), "Plays B doubles at her club, by her own word.")?;
     let first = m.visit(&student, m.today.plus(-620), 5, "five days")?;
     let lob = m.goal(&student, &first, LOB)?;
     lessons(m, &first, 4)?;
@@ -160,13 +169,35 @@ fn marta(m: &mut Maker) -> Result<()> {
     m.on(fourth.first.plus(4));
     m.total(&wall, &fourth, "end_test", 7, 10)?;
     m.total(&back, &fourth, "end_test", 6, 20)?;
+    let plan = json!({
+        "visit": fourth.visit, "warm_up": "Five minutes of rope, then shadow serves without a ball.",
+        "lines": [
+            { "goal": lob, "what": "Lob serve alone", "amount": 20, "unit": "tries", "a_week": 2 },
+            { "goal": back, "what": "Split step to a clap", "amount": 5, "unit": "minutes", "a_week": 3 },
+        ],
+    });
+    let plan = m.act("home.plan", plan)?;
     m.end(&fourth, 5, true)?;
 
     let fifth = m.visit(&student, m.today.plus(-28), 4, "four days")?;
     m.live(&lob, &fifth, "retest", "x-x xxx-x xxx-x")?;
     m.live(&wall, &fifth, "retest", "-x- xx-x- xx-x-")?;
     m.total(&back, &fifth, "retest", 7, 20)?;
-    lessons(m, &fifth, 3)?;
+    for (line, told) in [
+        (0, "Most weeks once, in an empty court at noon."),
+        (1, "In the kitchen, nearly every day."),
+    ] {
+        let line = &plan["plan"]["lines"][line]["id"];
+        m.act("home.tell", json!({ "line": line, "told": told }))?;
+    }
+    m.fact(&student, "equipment", fifth.first, "New grip, a size larger: no more slipping.")?;
+    let held = lessons(m, &fifth, 3)?;
+    for (lesson, effort) in held.iter().zip([5, 7, 4]) {
+        m.act(
+            "lessons.rate_effort",
+            json!({ "lesson": lesson, "student": student, "effort": effort }),
+        )?;
+    }
     m.on(fifth.first.plus(3));
     m.total(&wall, &fifth, "end_test", 8, 10)?;
     m.total(&back, &fifth, "end_test", 9, 20)?;
@@ -188,13 +219,15 @@ fn marta(m: &mut Maker) -> Result<()> {
 }
 
 /// Lessons on the first days of a visit, all given.
-fn lessons(m: &mut Maker, told: &Told, days: i64) -> Result<()> {
+fn lessons(m: &mut Maker, told: &Told, days: i64) -> Result<Vec<String>> {
+    let mut given = Vec::new();
     for n in 0..days {
         let day = told.first.plus(n);
         m.on(day);
-        m.given(&[&told.visit], day, if n % 2 == 0 { "09:30" } else { "11:00" }, 1)?;
+        let starts = if n % 2 == 0 { "09:30" } else { "11:00" };
+        given.push(m.given(&[&told.visit], day, starts, 1)?);
     }
-    Ok(())
+    Ok(given)
 }
 
 /// Expected in the month that holds the day so many days ahead.
@@ -221,6 +254,7 @@ fn ines(m: &mut Maker) -> Result<()> {
     let student = m.student(json!({
         "name": "Ines Okafor", "email": "ines@example.org", "hand": "right", "plays": "singles",
         "zone": "Europe/Lisbon", "wants": "To stop losing to my brother.",
+        "division": "C", "usual_minutes": 240,
     }))?;
     let first = m.visit(&student, m.today.plus(-90), 3, "three days")?;
     let ceiling = m.goal(&student, &first, Goal { need: 8, of: 10, ..CEILING })?;
@@ -229,6 +263,16 @@ fn ines(m: &mut Maker) -> Result<()> {
     m.on(first.first.plus(2));
     m.live(&ceiling, &first, "end_test", "xxxx- xxx-x")?;
     m.live(&pinch, &first, "end_test", "-x--x x--x-")?;
+    m.act(
+        "home.plan",
+        json!({
+            "visit": first.visit, "warm_up": "Ten slow lunges a side.", "note": "Leave it out in a week with matches.",
+            "lines": [
+                { "goal": ceiling, "what": "Ceiling ball alone", "amount": 10, "unit": "tries", "a_week": 3 },
+                { "goal": pinch, "what": "Pinch from a dropped ball", "amount": 15, "unit": "tries", "a_week": 2 },
+            ],
+        }),
+    )?;
     m.end(&first, 3, true)?;
     let now = m.planned(&student, m.today, 3, "three days")?;
     m.lesson(&[&now.visit], m.today, "09:30", 1)?;

@@ -104,7 +104,7 @@ test('a facility is changed, put away, found among those put away and brought ba
   await expect(page.getByText('Harbour Hall put away.')).toBeVisible();
   await stillThere(page);
   expect((await place()).archived !== null).toBe(true);
-  await page.keyboard.press('Alt+3');
+  await page.keyboard.press('Alt+4');
   await arrived(page, 'Places');
   await expect(page.getByText('No place yet.')).toBeVisible();
   await tabTo(page, page.getByLabel('Those put away as well'));

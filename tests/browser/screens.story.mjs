@@ -24,6 +24,8 @@ test('no screen has a finding, light or dark', async ({ page, bridge, open }) =>
     [`#/people/${marta.id}/edit`, 'Change a student'],
     [`#/goals/${goal.goal.id}`, goal.goal.title],
     [`#/visits/${planned.id}`, 'Ines Okafor'],
+    [`#/visits/${planned.id}/home`, 'At home'],
+    ['#/season', 'Season'],
     [`#/court/${planned.id}`, 'Ines Okafor'],
     [`#/history/student/${marta.id}`, 'What changed'],
     ['#/places', 'Places'],

@@ -46,7 +46,7 @@ test('what the line says is undone in the line, and the focus stays there', asyn
   await expect(page.getByText(/^Undone: /)).toBeHidden();
   await arrived(page, 'Zoë Łukasiewicz');
 
-  await page.keyboard.press('Alt+3');
+  await page.keyboard.press('Alt+4');
   await use(page, page.getByRole('link', { name: 'Harbour Hall' }));
   const away = page.getByRole('button', { name: 'Put away', exact: true });
   await thereAndBack(page, bridge, made, () => use(page, away), 'Harbour Hall put away.', undo);
@@ -63,7 +63,7 @@ test('Ctrl+Z undoes what was just done from where one is, and in a field what wa
   const down = page.getByRole('button', { name: /^Down ?: / });
   await thereAndBack(page, bridge, made, () => use(page, down), 'Order of goals changed.', undo);
 
-  await page.keyboard.press('Alt+5');
+  await page.keyboard.press('Alt+6');
   const closing = page.getByLabel('Closing');
   const save = async () => {
     await write(page, closing, 'Until the next visit,');

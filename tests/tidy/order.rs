@@ -15,6 +15,7 @@ const ORDER: &[&[&str]] = &[
     &["goals"],
     &["visits", "lessons", "games"],
     &["observations"],
+    &["home"],
     &["letters"],
     &["reports", "exchange", "calc"],
     &["commands"],

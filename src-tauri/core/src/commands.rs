@@ -14,7 +14,7 @@ use crate::app::{Change, CoachFile, Reading, Undone, Writing, journal};
 use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
 use crate::{
-    exchange, facilities, goals, lessons, letters, observations, reports, settings, sports,
+    exchange, facilities, goals, home, lessons, letters, observations, reports, settings, sports,
     students, visits,
 };
 
@@ -179,6 +179,14 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("students.bring_back", "Student brought back", students::bring_back),
         reads("students.list", "Students by name, searched as one types", students::list),
         reads("students.show", "One student", students::show),
+        writes("students.add_fact", "Fact written down", students::add_fact),
+        writes("students.change_fact", "Fact changed", students::change_fact),
+        writes("students.remove_fact", "Fact taken away", students::remove_fact),
+        reads(
+            "students.facts",
+            "Equipment, level and playing history of a student, the newest of each first",
+            students::facts,
+        ),
         writes("facilities.add", "Facility added", facilities::add),
         writes("facilities.change", "Facility changed", facilities::change),
         writes("facilities.archive", "Facility put away", facilities::archive),
@@ -247,12 +255,17 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("lessons.call_off", "Lesson called off", lessons::call_off),
         writes("lessons.miss", "Lesson missed", lessons::miss),
         writes("lessons.note", "Lesson note written", lessons::note),
+        writes("lessons.rate_effort", "Effort rated by the student", lessons::rate_effort),
         reads("lessons.show", "One lesson", lessons::show),
         reads("lessons.list", "Lessons in time", lessons::list),
         writes("observations.see", "Seen", observations::see),
         writes("observations.see_again", "Seen again", observations::see_again),
         writes("observations.make_goal", "Made a goal of what was seen", observations::make_goal),
         reads("observations.list", "Strengths and faults seen of a student", observations::list),
+        writes("home.plan", "Home plan", home::plan),
+        reads("home.show", "The home plan of a visit, or what one would begin with", home::show),
+        writes("home.tell", "As told by the student", home::tell),
+        reads("home.last", "The home plan of the visit before, with what was told", home::last),
         reads(
             "letters.draft",
             "The letter of a visit as it stands, with its pages",
@@ -271,6 +284,16 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         reads("exchange.read_csv", "What a CSV file of a season holds", exchange::preview::preview),
         writes("exchange.take_csv", "A season taken from a CSV file", exchange::take::take),
         reads("reports.day_sheet", "The day sheet", reports::day_sheet::day_sheet),
+        reads(
+            "reports.load",
+            "The load of a visit: minutes and effort, beside the usual court time",
+            reports::load::of_visit,
+        ),
+        reads(
+            "reports.season",
+            "What was met, kept, slipped and raised across all students, and what waits",
+            reports::season::season,
+        ),
         reads("reports.find", "People, places and goals by name", reports::find::find),
     ]
 });

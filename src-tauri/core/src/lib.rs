@@ -6,7 +6,7 @@
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
 //! kinds, error → db, app → input, settings → print, sports, load → students, facilities → goals →
-//! visits, lessons, games → observations → letters → reports, exchange, calc → commands → desk. A test in the
+//! visits, lessons, games → observations → home → letters → reports, exchange, calc → commands → desk. A test in the
 //! workspace's `tests` package checks it.
 
 pub mod app;
@@ -19,6 +19,7 @@ pub mod exchange;
 pub mod facilities;
 pub mod games;
 pub mod goals;
+pub mod home;
 pub mod input;
 pub mod kinds;
 pub mod lessons;

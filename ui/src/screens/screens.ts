@@ -6,6 +6,7 @@ import DaySheet from './DaySheet.svelte';
 import EditStudent from './EditStudent.svelte';
 import Goal from './Goal.svelte';
 import History from './History.svelte';
+import Home from './Home.svelte';
 import Import from './Import.svelte';
 import Issued from './Issued.svelte';
 import Letter from './Letter.svelte';
@@ -16,6 +17,7 @@ import OnCourt from './OnCourt.svelte';
 import People from './People.svelte';
 import Place from './Place.svelte';
 import Places from './Places.svelte';
+import Season from './Season.svelte';
 import Student from './Student.svelte';
 import Visit from './Visit.svelte';
 
@@ -40,9 +42,11 @@ export const screens: readonly Screen[] = [
   { path: '/people/new', component: NewStudent },
   { path: '/people/:student', component: Student },
   { path: '/people/:student/edit', component: EditStudent },
+  { path: '/season', nav: 'Season', component: Season },
   { path: '/goals/:goal', component: Goal },
   { path: '/visits/:visit', component: Visit },
   { path: '/history/:thing/:id', component: History },
+  { path: '/visits/:visit/home', component: Home },
   { path: '/court/:visit', bare: true, component: OnCourt },
   { path: '/court/:visit/:lesson', bare: true, component: OnCourt },
   { path: '/places', nav: 'Places', component: Places },

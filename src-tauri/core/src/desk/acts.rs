@@ -15,7 +15,7 @@ use crate::db::{backup, check};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::LetterId;
 use crate::kinds::{Clock, SystemClock};
-use crate::letters;
+use crate::{home, letters};
 
 /// A file by its path.
 #[derive(Debug, Serialize, Deserialize, JsonSchema)]
@@ -105,6 +105,12 @@ pub(super) fn table() -> Vec<DeskCommand> {
             save_letter,
         ),
         act("desk.open_letter", "Opens an issued letter's document", open_letter),
+        act(
+            "desk.save_home_plan",
+            "Saves the page of a visit's home plan where the coach chooses",
+            save_home_plan,
+        ),
+        act("desk.open_home_plan", "Opens the page of a visit's home plan", open_home_plan),
     ]
 }
 
@@ -231,6 +237,25 @@ fn open_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
     Ok(SavedAt { path: Some(path) })
 }
 
+fn save_home_plan(desk: &mut Desk, of: home::OfVisit) -> Result<SavedAt> {
+    let (name, pdf) = desk.file()?.read(|db| home::document(db, of))?;
+    let Some(path) = desk.host.choose_to_save("Save the home plan", &name) else {
+        return Ok(SavedAt { path: None });
+    };
+    write_whole(&path, &pdf)?;
+    Ok(SavedAt { path: Some(path) })
+}
+
+fn open_home_plan(desk: &mut Desk, of: home::OfVisit) -> Result<SavedAt> {
+    let (name, pdf) = desk.file()?.read(|db| home::document(db, of))?;
+    let folder = desk.folder.join("Home plans");
+    std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the home plan", e))?;
+    let path = folder.join(name);
+    write_whole(&path, &pdf)?;
+    desk.host.open_document(&path)?;
+    Ok(SavedAt { path: Some(path) })
+}
+
 /// Saves a document: written beside and renamed, so that a full disk leaves no half document under
 /// the chosen name.
 ///
@@ -242,5 +267,5 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<()> {
     if written.is_err() {
         let _ = std::fs::remove_file(&making);
     }
-    written.map_err(|e| Error::storage("Saving the letter", e))
+    written.map_err(|e| Error::storage("Saving the document", e))
 }

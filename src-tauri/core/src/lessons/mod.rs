@@ -1,6 +1,7 @@
 //! Lessons: timed meetings on a court, each part of the visit of its one or more students.
 
 mod clash;
+mod effort;
 mod life;
 mod list;
 mod plan;
@@ -11,6 +12,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use clash::{Clash, LookForClashes, Who, clashes};
+pub use effort::{RateEffort, rate_effort};
 pub use life::{CutShort, EndUntaught, NoteLesson, call_off, cut_short, give, miss, note};
 pub use list::{ListLessons, list, show};
 pub use plan::{ChangeLesson, PlanLesson, change, plan};
@@ -55,6 +57,8 @@ pub struct Attending {
     pub name: String,
     /// The visit it is part of.
     pub visit: VisitId,
+    /// The student's own rating of the effort, 0 to 10; `None` while not told.
+    pub effort: Option<u8>,
 }
 
 /// A lesson as stored.

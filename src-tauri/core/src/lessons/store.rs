@@ -74,6 +74,19 @@ pub(super) fn note(
     Ok(())
 }
 
+pub(super) fn set_effort(
+    db: &Writing<'_>,
+    lesson: LessonId,
+    student: StudentId,
+    effort: Option<u8>,
+) -> Result<()> {
+    db.execute(
+        "UPDATE lesson_student SET effort = ? WHERE lesson = ? AND student = ?",
+        params![effort, lesson, student],
+    )?;
+    Ok(())
+}
+
 const LESSON: &str = "SELECT l.*, f.name AS place, f.zone, coalesce(c.name, '') AS court_name
     FROM lesson l JOIN facility f ON f.id = l.facility LEFT JOIN court c ON c.id = l.court";
 
@@ -101,10 +114,17 @@ pub(super) fn list(db: &Reading<'_>, ask: ListLessons) -> Result<Vec<Lesson>> {
 
 fn add_students(db: &Reading<'_>, lesson: &mut Lesson) -> Result<()> {
     lesson.students = db.all(
-        "SELECT ls.student, s.name, ls.visit FROM lesson_student ls JOIN student s ON s.id = ls.student
+        "SELECT ls.student, s.name, ls.visit, ls.effort FROM lesson_student ls JOIN student s ON s.id = ls.student
          WHERE ls.lesson = ? ORDER BY s.folded, s.id",
         [lesson.id],
-        |row| Ok(Attending { student: row.get("student")?, name: row.get("name")?, visit: row.get("visit")? }),
+        |row| {
+            Ok(Attending {
+                student: row.get("student")?,
+                name: row.get("name")?,
+                visit: row.get("visit")?,
+                effort: row.get("effort")?,
+            })
+        },
     )?;
     Ok(())
 }

@@ -9,6 +9,7 @@ use crate::goals::carry;
 use crate::goals::show::{Shown, as_of};
 use crate::goals::state::{State, is_carried};
 use crate::goals::{Block, Kind, Source, count_words};
+use crate::home::{self, HomePlan};
 use crate::kinds::text::counted;
 use crate::lessons::{self, Lesson, LessonState};
 use crate::observations::{self, Observation, ObservationKind};
@@ -26,6 +27,8 @@ pub(super) struct Record {
     /// What was seen at this visit.
     pub seen: Vec<Observation>,
     pub next: Option<Visit>,
+    /// The home plan made at this visit, and the one before it.
+    pub home: (Option<HomePlan>, Option<HomePlan>),
     pub settings: Settings,
 }
 
@@ -64,12 +67,15 @@ pub(super) fn record(db: &Reading<'_>, visit: visits::Which) -> Result<Record> {
         one.seen.retain(|sighting| sighting.visit == Some(visit.id));
     }
     seen.retain(|one| !one.seen.is_empty());
+    let before = home::LastOf { student: visit.student, before: Some(visit.id) };
+    let home = (home::of_visit(db, visit.id)?, home::last(db, before)?);
     Ok(Record {
         language: store::language(db, visit.student)?,
         lessons,
         goals,
         seen,
         next,
+        home,
         settings: crate::settings::show(db)?,
         student,
         visit,
@@ -86,6 +92,7 @@ pub(super) fn compose(record: &Record) -> Vec<Part> {
         moved(record),
         kept(record),
         carried(record),
+        at_home(record),
         next(record),
         closing(record),
     ]
@@ -377,6 +384,33 @@ fn carried(r: &Record) -> Part {
         }
     }
     part(r, PartKey::Carried, &sentences, from)
+}
+
+/// The home plan, a sentence a line; and what was told of the plan before, only as told.
+fn at_home(r: &Record) -> Part {
+    let tongue = r.tongue();
+    let (plan, before) = &r.home;
+    let last_day = r.visit.days.map(|days| days.last);
+    let mut sentences = Vec::new();
+    let mut from = Vec::new();
+    for line in before.iter().flat_map(|before| &before.lines) {
+        let by_then = line.told_on.is_some_and(|on| last_day.is_none_or(|last| on <= last));
+        if by_then && !line.told.is_empty() {
+            let told = line.told.split_whitespace().collect::<Vec<_>>().join(" ");
+            sentences.push(tongue.home_told(&line.what, &told));
+            from.push(format!("as told by the student, {}: {told}", line.words));
+        }
+    }
+    if let Some(plan) = plan {
+        let warm_up = plan.warm_up.split_whitespace().collect::<Vec<_>>().join(" ");
+        if !warm_up.is_empty() {
+            sentences.push(tongue.home_warm_up(&warm_up));
+        }
+        sentences.extend(plan.lines.iter().map(|line| tongue.home_line(line)));
+        sentences.push(plan.note.clone());
+        from.extend(plan.lines.iter().map(|line| format!("home plan: {}", line.words)));
+    }
+    part(r, PartKey::Home, &sentences, from)
 }
 
 fn next(r: &Record) -> Part {

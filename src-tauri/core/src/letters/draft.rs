@@ -1,7 +1,6 @@
 //! The letter while it is written: the program's words, with the coach's own in their place.
 
 use std::collections::BTreeMap;
-use std::sync::OnceLock;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -9,10 +8,10 @@ use serde::{Deserialize, Serialize};
 use super::compose::{Record, compose, record};
 use super::{Draft, OfVisit, Part, PartKey, sheet, store};
 use crate::app::{Reading, Writing};
-use crate::error::{Error, Problems, Result};
+use crate::error::{Problems, Result};
 use crate::kinds::ids::VisitId;
 use crate::kinds::{Instant, text};
-use crate::print::{Fonts, Pages, Sheet, lay_out, machine_font_dirs};
+use crate::print::laid_out;
 use crate::students::{ListStudents, list};
 use crate::visits;
 
@@ -110,20 +109,6 @@ pub(super) fn parts(db: &Reading<'_>, record: &Record) -> Result<Vec<Part>> {
         }
     }
     Ok(parts)
-}
-
-/// Lays a sheet out with the shipped fonts, and with those found on this machine where they lack
-/// something; says whether those were used.
-pub(super) fn laid_out(sheet: &Sheet) -> Result<(Pages, &'static Fonts)> {
-    static SHIPPED: OnceLock<Fonts> = OnceLock::new();
-    static FOUND: OnceLock<Fonts> = OnceLock::new();
-    let shipped = SHIPPED.get_or_init(Fonts::shipped);
-    let pages = lay_out(sheet, shipped).map_err(|e| Error::Fault(e.to_string()))?;
-    if pages.missing.is_empty() {
-        return Ok((pages, shipped));
-    }
-    let found = FOUND.get_or_init(|| Fonts::with_found(&machine_font_dirs()));
-    Ok((lay_out(sheet, found).map_err(|e| Error::Fault(e.to_string()))?, found))
 }
 
 /// Warns when the words name another student.

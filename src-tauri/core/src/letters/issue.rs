@@ -1,13 +1,13 @@
 //! Issuing a letter: its words, numbers and document are frozen together and never change again.
 
 use super::compose::record;
-use super::draft::{laid_out, parts};
+use super::draft::parts;
 use super::{Issued, OfVisit, Part, Which, sheet, store};
 use crate::app::{Reading, Writing};
 use crate::db::digest;
 use crate::error::{Error, Result};
 use crate::kinds::ids::LetterId;
-use crate::print::to_pdf;
+use crate::print::{file_words, laid_out, to_pdf};
 use crate::visits::{self, Stage};
 
 /// What is frozen beside the words: each part with the facts it was written from.
@@ -82,12 +82,6 @@ pub fn document(db: &Reading<'_>, letter: LetterId) -> Result<(String, Vec<u8>)>
     }
     let visit = visits::show(db, visits::Which { visit: issued.visit })?;
     let day = issued.at.to_string();
-    let name: String = visit
-        .name
-        .chars()
-        .map(|c| if c.is_control() || "/\\:*?\"<>|".contains(c) { ' ' } else { c })
-        .take(80)
-        .collect();
-    let name = format!("Progress letter {} {}.pdf", name.trim().trim_matches('.'), &day[..10]);
+    let name = format!("Progress letter {} {}.pdf", file_words(&visit.name), &day[..10]);
     Ok((name, issued.pdf))
 }

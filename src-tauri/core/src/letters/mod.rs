@@ -45,6 +45,8 @@ pub enum PartKey {
     Kept,
     /// What is carried to the next visit, and why.
     Carried,
+    /// What to do at home, and what was told of the plan before.
+    Home,
     /// The next visit, or when to expect it.
     Next,
     /// The closing.

@@ -2,6 +2,7 @@
 
 mod add;
 mod archive;
+mod facts;
 mod list;
 mod show;
 mod store;
@@ -11,12 +12,13 @@ use serde::{Deserialize, Serialize};
 
 pub use add::{add, change};
 pub use archive::{archive, bring_back};
+pub use facts::{AddFact, ChangeFact, WhichFact, add_fact, change_fact, facts, remove_fact};
 pub use list::{ListStudents, list};
 pub use show::show;
 
 use crate::error::{Problems, Result};
 use crate::kinds::Day;
-use crate::kinds::ids::StudentId;
+use crate::kinds::ids::{FactId, StudentId};
 
 /// The hand the racket is held in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -78,6 +80,10 @@ pub struct Profile {
     pub born: String,
     /// The sport pack's id; empty means racquetball.
     pub sport: String,
+    /// The division played in, as the pack or the coach names it; empty while not told.
+    pub division: String,
+    /// Minutes on court in a usual week; left out while not known.
+    pub usual_minutes: Option<i64>,
     /// What the student wants, in the student's own words.
     pub wants: String,
     /// The coach's own notes.
@@ -86,6 +92,48 @@ pub struct Profile {
     pub guardian: Option<Contact>,
     /// Who pays, if not the student.
     pub payer: Option<Contact>,
+}
+
+/// Minutes on court in a usual week; a week has no more than 10080.
+fn usual_minutes(p: &mut Problems, minutes: i64) -> i64 {
+    const WEEK: i64 = 7 * 24 * 60;
+    if !(0..=WEEK).contains(&minutes) {
+        p.add(
+            "usual_minutes",
+            "out_of_bounds",
+            "The usual court time is not that of a week: it can be 0 to 168 hours.",
+        );
+    }
+    minutes.clamp(0, WEEK)
+}
+
+/// What a fact about a student is about.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "snake_case")]
+pub enum FactKind {
+    /// What the student plays with.
+    Equipment,
+    /// How well the student plays, as someone said it.
+    Level,
+    /// Where and how long the student has played.
+    History,
+}
+
+/// A short dated fact about a student.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct Fact {
+    /// Which one.
+    pub id: FactId,
+    /// Whose.
+    pub student: StudentId,
+    /// What it is about.
+    pub kind: FactKind,
+    /// From when, or when.
+    pub day: Day,
+    /// The fact.
+    pub words: String,
 }
 
 /// A student as stored.
@@ -178,6 +226,8 @@ impl Profile {
             zone,
             born: born.map(|day| day.to_string()).unwrap_or_default(),
             sport,
+            division: p.line("division", &self.division, "The division"),
+            usual_minutes: self.usual_minutes.map(|minutes| usual_minutes(&mut p, minutes)),
             wants: p.note("wants", &self.wants, "What the student wants"),
             about: p.note("about", &self.about, "Your notes"),
             guardian: p.within("guardian.", |p| self.guardian.and_then(|c| c.read(p, "guardian"))),

@@ -2,26 +2,30 @@
 
 use rusqlite::{Row, named_params, params};
 
-use super::{Contact, Hand, Plays, Profile, Student, StudentLine};
+use super::{Contact, Fact, FactKind, Hand, Plays, Profile, Student, StudentLine};
 use crate::app::{Reading, Writing};
 use crate::error::Result;
 use crate::kinds::Day;
-use crate::kinds::ids::StudentId;
+use crate::kinds::ids::{FactId, StudentId};
 use crate::kinds::text::folded;
 
 crate::db::words! {
     Hand { Right = "right", Left = "left" }
+    FactKind { Equipment = "equipment", Level = "level", History = "history" }
     Plays { Singles = "singles", Doubles = "doubles", Both = "both" }
 }
 
 pub(super) fn insert(db: &Writing<'_>, id: StudentId, p: &Profile) -> Result<()> {
     db.execute(
-        "INSERT INTO student (id, name, called, folded, email, phone, hand, plays, zone, born, sport, wants, about)
-         VALUES (:id, :name, :called, :folded, :email, :phone, :hand, :plays, :zone, :born, :sport, :wants, :about)",
+        "INSERT INTO student (id, name, called, folded, email, phone, hand, plays, zone, born, sport, wants, about,
+                              division, usual_minutes)
+         VALUES (:id, :name, :called, :folded, :email, :phone, :hand, :plays, :zone, :born, :sport, :wants, :about,
+                 :division, :usual_minutes)",
         named_params! {
             ":id": id, ":name": p.name, ":called": p.called, ":folded": folded(&p.name),
             ":email": p.email, ":phone": p.phone, ":hand": p.hand, ":plays": p.plays, ":zone": p.zone,
             ":born": Day::parse(&p.born), ":sport": p.sport, ":wants": p.wants, ":about": p.about,
+            ":division": Some(&p.division).filter(|d| !d.is_empty()), ":usual_minutes": p.usual_minutes,
         },
     )?;
     set_contacts(db, id, p)
@@ -30,12 +34,14 @@ pub(super) fn insert(db: &Writing<'_>, id: StudentId, p: &Profile) -> Result<()>
 pub(super) fn update(db: &Writing<'_>, id: StudentId, p: &Profile) -> Result<()> {
     db.execute(
         "UPDATE student SET name = :name, called = :called, folded = :folded, email = :email, phone = :phone,
-           hand = :hand, plays = :plays, zone = :zone, born = :born, sport = :sport, wants = :wants, about = :about
+           hand = :hand, plays = :plays, zone = :zone, born = :born, sport = :sport, wants = :wants, about = :about,
+           division = :division, usual_minutes = :usual_minutes
          WHERE id = :id",
         named_params! {
             ":id": id, ":name": p.name, ":called": p.called, ":folded": folded(&p.name),
             ":email": p.email, ":phone": p.phone, ":hand": p.hand, ":plays": p.plays, ":zone": p.zone,
             ":born": Day::parse(&p.born), ":sport": p.sport, ":wants": p.wants, ":about": p.about,
+            ":division": Some(&p.division).filter(|d| !d.is_empty()), ":usual_minutes": p.usual_minutes,
         },
     )?;
     set_contacts(db, id, p)
@@ -97,6 +103,8 @@ fn profile(row: &Row<'_>) -> rusqlite::Result<Profile> {
         zone: row.get("zone")?,
         born: row.get::<_, Option<String>>("born")?.unwrap_or_default(),
         sport: row.get("sport")?,
+        division: row.get::<_, Option<String>>("division")?.unwrap_or_default(),
+        usual_minutes: row.get("usual_minutes")?,
         wants: row.get("wants")?,
         about: row.get("about")?,
         guardian: None,
@@ -125,4 +133,43 @@ pub(super) fn all(db: &Reading<'_>, archived: bool) -> Result<Vec<(StudentLine, 
             Ok((line, row.get("folded")?))
         },
     )
+}
+
+pub(super) fn insert_fact(db: &Writing<'_>, fact: &Fact) -> Result<()> {
+    db.execute(
+        "INSERT INTO student_fact (id, student, kind, day, words) VALUES (?, ?, ?, ?, ?)",
+        params![fact.id, fact.student, fact.kind, fact.day, fact.words],
+    )?;
+    Ok(())
+}
+
+pub(super) fn update_fact(db: &Writing<'_>, fact: &Fact) -> Result<()> {
+    db.execute(
+        "UPDATE student_fact SET kind = ?, day = ?, words = ? WHERE id = ?",
+        params![fact.kind, fact.day, fact.words, fact.id],
+    )?;
+    Ok(())
+}
+
+pub(super) fn delete_fact(db: &Writing<'_>, id: FactId) -> Result<()> {
+    db.execute("DELETE FROM student_fact WHERE id = ?", [id])?;
+    Ok(())
+}
+
+pub(super) fn fact(db: &Reading<'_>, id: FactId) -> Result<Fact> {
+    db.found("fact", &id, "SELECT * FROM student_fact WHERE id = ?", [id], a_fact)
+}
+
+pub(super) fn facts(db: &Reading<'_>, student: StudentId) -> Result<Vec<Fact>> {
+    db.all("SELECT * FROM student_fact WHERE student = ?", [student], a_fact)
+}
+
+fn a_fact(row: &Row<'_>) -> rusqlite::Result<Fact> {
+    Ok(Fact {
+        id: row.get("id")?,
+        student: row.get("student")?,
+        kind: row.get("kind")?,
+        day: row.get("day")?,
+        words: row.get("words")?,
+    })
 }

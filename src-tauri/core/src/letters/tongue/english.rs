@@ -1,6 +1,6 @@
 //! Letters in English.
 
-use super::{Count, Day, PartKey, Since, Span, Tongue};
+use super::{Count, Day, HomeLine, PartKey, Since, Span, Tongue};
 use crate::goals::numbers::ChangeWord;
 use crate::goals::{Condition, Criterion, Kind, count_words};
 use crate::kinds::text::counted;
@@ -73,6 +73,7 @@ impl Tongue for English {
             PartKey::Kept => "What you keep",
             PartKey::Carried if going => "What comes with you to the next visit",
             PartKey::Carried => "What became of the rest",
+            PartKey::Home => "At home",
             PartKey::Next => "When we meet again",
         }
     }
@@ -202,6 +203,18 @@ impl Tongue for English {
             }
             None => format!("{goal} is raised to something harder."),
         }
+    }
+
+    fn home_told(&self, what: &str, told: &str) -> String {
+        format!("You told me of \u{201c}{what}\u{201d}: {told}")
+    }
+
+    fn home_warm_up(&self, words: &str) -> String {
+        format!("Warm up first: {words}")
+    }
+
+    fn home_line(&self, line: &HomeLine) -> String {
+        format!("{}.", line.words)
     }
 
     fn next_visit(&self, when: &str, place: &str) -> String {

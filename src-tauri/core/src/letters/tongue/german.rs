@@ -2,9 +2,10 @@
 
 use chrono::Datelike;
 
-use super::{Count, Day, PartKey, Since, Span, Tongue};
+use super::{Count, Day, HomeLine, PartKey, Since, Span, Tongue};
 use crate::goals::numbers::ChangeWord;
 use crate::goals::{Condition, Criterion, CriterionKind, Kind};
+use crate::home::HomeUnit;
 
 pub(super) struct German;
 
@@ -138,6 +139,7 @@ impl Tongue for German {
             PartKey::Kept => "Was dir bleibt",
             PartKey::Carried if going => "Was zum nächsten Besuch mitkommt",
             PartKey::Carried => "Was aus dem Übrigen wurde",
+            PartKey::Home => "Zu Hause",
             PartKey::Next => "Wann wir uns wiedersehen",
         }
     }
@@ -265,6 +267,33 @@ impl Tongue for German {
             }
             None => format!("{goal} wird schwerer."),
         }
+    }
+
+    fn home_told(&self, what: &str, told: &str) -> String {
+        format!("Zu \u{201e}{what}\u{201c} hast du mir erzählt: {told}")
+    }
+
+    fn home_warm_up(&self, words: &str) -> String {
+        format!("Erst aufwärmen: {words}")
+    }
+
+    fn home_line(&self, line: &HomeLine) -> String {
+        let much = match line.unit {
+            HomeUnit::Tries => many(line.amount.into(), "Versuch", "Versuche"),
+            HomeUnit::Minutes => many(line.amount.into(), "Minute", "Minuten"),
+        };
+        let often = match line.a_week {
+            1 => "einmal pro Woche".to_owned(),
+            2 => "zweimal pro Woche".to_owned(),
+            3 => "dreimal pro Woche".to_owned(),
+            4 => "viermal pro Woche".to_owned(),
+            5 => "fünfmal pro Woche".to_owned(),
+            6 => "sechsmal pro Woche".to_owned(),
+            7 => "jeden Tag".to_owned(),
+            14 => "zweimal am Tag".to_owned(),
+            n => format!("{n}-mal pro Woche"),
+        };
+        format!("{}: {much}, {often}.", line.what.trim_end_matches(['.', ':']))
     }
 
     fn next_visit(&self, when: &str, place: &str) -> String {

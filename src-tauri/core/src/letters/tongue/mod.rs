@@ -13,6 +13,7 @@ use super::PartKey;
 use crate::goals::numbers::Count;
 use crate::goals::state::Since;
 use crate::goals::{Condition, Criterion, Kind};
+use crate::home::HomeLine;
 use crate::kinds::{Day, Span};
 
 /// A language of letters.
@@ -109,6 +110,13 @@ pub(super) trait Tongue: Sync {
     fn closed(&self, goal: &str, reason: &str) -> String;
     /// A goal raised, to what is asked now where that is known.
     fn raised(&self, goal: &str, to: Option<(&str, &str)>) -> String;
+
+    /// What the student told of a line of the plan before, in the student's words.
+    fn home_told(&self, what: &str, told: &str) -> String;
+    /// The standing warm-up, in the coach's words.
+    fn home_warm_up(&self, words: &str) -> String;
+    /// A line of the home plan: what, how much at a time, how often a week.
+    fn home_line(&self, line: &HomeLine) -> String;
 
     /// The next visit: its days and its place.
     fn next_visit(&self, when: &str, place: &str) -> String;

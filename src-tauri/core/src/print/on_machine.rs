@@ -1,0 +1,33 @@
+//! What the machine adds to a document: fonts found on it, and a file system's rules for names.
+
+use std::sync::OnceLock;
+
+use super::{Fonts, Pages, Sheet, lay_out, machine_font_dirs};
+use crate::error::{Error, Result};
+
+/// Lays a sheet out with the shipped fonts, and with those found on this machine where they lack
+/// something; says whether those were used.
+///
+/// # Errors
+/// `Fault` when the sheet cannot be laid out.
+pub fn laid_out(sheet: &Sheet) -> Result<(Pages, &'static Fonts)> {
+    static SHIPPED: OnceLock<Fonts> = OnceLock::new();
+    static FOUND: OnceLock<Fonts> = OnceLock::new();
+    let shipped = SHIPPED.get_or_init(Fonts::shipped);
+    let pages = lay_out(sheet, shipped).map_err(|e| Error::Fault(e.to_string()))?;
+    if pages.missing.is_empty() {
+        return Ok((pages, shipped));
+    }
+    let found = FOUND.get_or_init(|| Fonts::with_found(&machine_font_dirs()));
+    Ok((lay_out(sheet, found).map_err(|e| Error::Fault(e.to_string()))?, found))
+}
+
+/// A name as it can stand in a file’s name: without what file systems refuse, and not too long.
+pub fn file_words(name: &str) -> String {
+    let kept: String = name
+        .chars()
+        .map(|c| if c.is_control() || "/\\:*?\"<>|".contains(c) { ' ' } else { c })
+        .take(80)
+        .collect();
+    kept.trim().trim_matches('.').to_owned()
+}
