@@ -103,6 +103,12 @@ export type Deuce = 'advantage' | 'deciding_point' | 'star_point';
 export type FacilityId = string;
 export type FacilitiesListOutput = Facility[];
 export type FacilitiesZonesOutput = string[];
+export type FactId = string;
+/**
+ * What a fact about a student is about.
+ *
+ */
+export type FactKind = 'equipment' | 'level' | 'history';
 /**
  * Plain or strong type.
  *
@@ -133,6 +139,14 @@ export type GoalsReasonsOutput = string[];
  *
  */
 export type Hand = 'right' | 'left';
+export type HomeLastOutput = HomePlan | null;
+export type HomePlanId = string;
+export type HomeLineId = string;
+/**
+ * What an amount counts.
+ *
+ */
+export type HomeUnit = 'tries' | 'minutes';
 /**
  * The inks of a sheet, by the name they have on the screen.
  *
@@ -176,7 +190,7 @@ export type LetterState = 'owed' | 'draft' | 'issued';
  *
  */
 export type PartKey =
-  'opening' | 'strength' | 'worked' | 'noticed' | 'moved' | 'kept' | 'carried' | 'next' | 'closing';
+  'opening' | 'strength' | 'worked' | 'noticed' | 'moved' | 'kept' | 'carried' | 'home' | 'next' | 'closing';
 /**
  * The standard structure types of ISO 32000-1 §14.8.4 that a sheet uses.
  *
@@ -377,7 +391,11 @@ export type SportsSkillsOutput = SkillLine[];
  *
  */
 export type Stage = 'expected' | 'planned' | 'open' | 'closed' | 'called_off';
+export type StudentsAddFactOutput = Fact[];
+export type StudentsChangeFactOutput = Fact[];
+export type StudentsFactsOutput = Fact[];
 export type StudentsListOutput = StudentLine[];
+export type StudentsRemoveFactOutput = Fact[];
 export type VisitsListOutput = Visit[];
 
 /**
@@ -415,6 +433,30 @@ export interface Attending {
    */
   name: string;
   visit: VisitId;
+  /**
+   * The student's own rating of the effort, 0 to 10; `None` while not told.
+   */
+  effort: number | null;
+}
+/**
+ * A visit whose month has come or passed without days.
+ *
+ */
+export interface Awaited {
+  visit: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * "around May 2026".
+   */
+  when: string;
+  /**
+   * Whether the span is over.
+   */
+  passed: boolean;
 }
 /**
  * The results that mean one level, both ends included.
@@ -945,6 +987,23 @@ export interface DeskLookOutput {
   zone: string;
 }
 /**
+ * Which visit's plan.
+ *
+ */
+export interface DeskOpenHomePlanInput {
+  visit: VisitId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskOpenHomePlanOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
  * A file by its path.
  *
  */
@@ -1026,6 +1085,23 @@ export interface DeskSampleOutput {
    * Whether it holds the invented sample season.
    */
   sample: boolean;
+}
+/**
+ * Which visit's plan.
+ *
+ */
+export interface DeskSaveHomePlanInput {
+  visit: VisitId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveHomePlanOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
 }
 /**
  * An issued letter.
@@ -1738,6 +1814,20 @@ export interface FacilitiesShowOutput {
  *
  */
 export interface FacilitiesZonesInput {}
+/**
+ * A short dated fact about a student.
+ *
+ */
+export interface Fact {
+  id: FactId;
+  student: StudentId;
+  kind: FactKind;
+  day: Day;
+  /**
+   * The fact.
+   */
+  words: string;
+}
 /**
  * A font that pages were laid out with: enough to find it again and to know it is the same.
  *
@@ -2862,6 +2952,240 @@ export interface Group {
   name: string;
 }
 /**
+ * Whose last plan.
+ *
+ */
+export interface HomeLastInput {
+  student: StudentId;
+  /**
+   * The visit before which the plan was made; left out for the student's visit that is open, or
+   * for the newest plan of all where none is.
+   */
+  before?: VisitId | null;
+}
+/**
+ * A home plan as it stands.
+ *
+ */
+export interface HomePlan {
+  id: HomePlanId;
+  student: StudentId;
+  visit: VisitId;
+  /**
+   * When that visit was, in words.
+   */
+  when: string;
+  /**
+   * The standing warm-up, as it was then.
+   */
+  warm_up: string;
+  /**
+   * What else is to be said.
+   */
+  note: string;
+  /**
+   * Its lines, in order.
+   */
+  lines: HomeLine[];
+}
+/**
+ * A line of a home plan.
+ *
+ */
+export interface HomeLine {
+  id: HomeLineId;
+  /**
+   * The goal it works for, if any.
+   */
+  goal: GoalId | null;
+  /**
+   * The shot or exercise.
+   */
+  what: string;
+  /**
+   * How much at a time.
+   */
+  amount: number;
+  unit: HomeUnit;
+  /**
+   * How often a week.
+   */
+  a_week: number;
+  /**
+   * The whole line in words: "Lob serve: 20 tries, three times a week".
+   */
+  words: string;
+  /**
+   * What the student told of it; empty while nothing was told.
+   */
+  told: string;
+  /**
+   * The day it was told.
+   */
+  told_on: Day | null;
+  /**
+   * That goal's title; empty without one.
+   */
+  title: string;
+}
+/**
+ * The whole plan of a visit.
+ *
+ */
+export interface HomePlanInput {
+  visit: VisitId;
+  /**
+   * The standing warm-up.
+   */
+  warm_up?: string;
+  /**
+   * What else is to be said.
+   */
+  note?: string;
+  /**
+   * Its lines, in order. No line, no warm-up and no note: there is no plan any more.
+   */
+  lines?: PlanLine[];
+}
+/**
+ * A line as it is typed.
+ *
+ */
+export interface PlanLine {
+  /**
+   * The line it was, so that what was told of it stays with it; left out for a new one.
+   */
+  line?: HomeLineId | null;
+  /**
+   * The goal it works for, if any.
+   */
+  goal?: GoalId | null;
+  /**
+   * The shot or exercise.
+   */
+  what: string;
+  /**
+   * How much at a time, 1 to 500.
+   */
+  amount: number;
+  unit: HomeUnit;
+  /**
+   * How often a week, 1 to 14.
+   */
+  a_week: number;
+}
+/**
+ * A visit's plan, or what one would begin with.
+ *
+ */
+export interface HomePlanOutput {
+  /**
+   * The plan; `None` while there is none.
+   */
+  plan: HomePlan | null;
+  /**
+   * The warm-up a new plan begins with: that of the student's last plan.
+   */
+  warm_up: string;
+  /**
+   * Lines for the goals that go on and are in no line yet.
+   */
+  proposals: ProposedLine[];
+}
+/**
+ * A line that a carried goal suggests, to take or change.
+ *
+ */
+export interface ProposedLine {
+  goal: GoalId;
+  /**
+   * The shot, as the goal names it.
+   */
+  what: string;
+  /**
+   * How much at a time: as many tries as the goal's criterion asks for, or twenty.
+   */
+  amount: number;
+  unit: HomeUnit;
+  /**
+   * How often a week: three times, to begin with. Common practice, no source.
+   */
+  a_week: number;
+  /**
+   * Why the goal goes on.
+   */
+  why: string;
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * Which visit's plan.
+ *
+ */
+export interface HomeShowInput {
+  visit: VisitId;
+}
+/**
+ * A visit's plan, or what one would begin with.
+ *
+ */
+export interface HomeShowOutput {
+  /**
+   * The plan; `None` while there is none.
+   */
+  plan: HomePlan | null;
+  /**
+   * The warm-up a new plan begins with: that of the student's last plan.
+   */
+  warm_up: string;
+  /**
+   * Lines for the goals that go on and are in no line yet.
+   */
+  proposals: ProposedLine[];
+}
+/**
+ * A report back.
+ *
+ */
+export interface HomeTellInput {
+  line: HomeLineId;
+  /**
+   * What the student told; empty takes the report away.
+   */
+  told: string;
+  /**
+   * The day it was told, as YYYY-MM-DD; left out for today.
+   */
+  day?: string;
+}
+/**
+ * A home plan as it stands.
+ *
+ */
+export interface HomeTellOutput {
+  id: HomePlanId;
+  student: StudentId;
+  visit: VisitId;
+  /**
+   * When that visit was, in words.
+   */
+  when: string;
+  /**
+   * The standing warm-up, as it was then.
+   */
+  warm_up: string;
+  /**
+   * What else is to be said.
+   */
+  note: string;
+  /**
+   * Its lines, in order.
+   */
+  lines: HomeLine[];
+}
+/**
  * An issued letter in a list.
  *
  */
@@ -3580,6 +3904,75 @@ export interface LessonsPlanOutput {
   next: string;
 }
 /**
+ * What a student said of a lesson.
+ *
+ */
+export interface LessonsRateEffortInput {
+  lesson: LessonId;
+  student: StudentId;
+  /**
+   * 0 (rest) to 10 (maximal); left out to take the rating back.
+   */
+  effort?: number | null;
+}
+/**
+ * A lesson as stored.
+ *
+ */
+export interface LessonsRateEffortOutput {
+  id: LessonId;
+  /**
+   * Who comes.
+   */
+  students: Attending[];
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone: the times below are on its clock.
+   */
+  zone: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its planned length.
+   */
+  minutes: number;
+  state: LessonState;
+  /**
+   * Minutes taught, when cut short.
+   */
+  given: number | null;
+  /**
+   * Why cut short, called off or missed.
+   */
+  reason: string;
+  /**
+   * The lesson note: what was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed: string;
+  /**
+   * What is next.
+   */
+  next: string;
+}
+/**
  * Which lesson.
  *
  */
@@ -4104,6 +4497,103 @@ export interface PackAnchor {
   words: string;
 }
 /**
+ * The load of a run of days, usually a week, days of rest counted as 0.
+ *
+ */
+export interface Load {
+  /**
+   * The sum of the days.
+   */
+  total: number;
+  /**
+   * The mean of the days.
+   */
+  mean: number;
+  /**
+   * The sample standard deviation (over n − 1); null for one day.
+   */
+  sd: number | null;
+  /**
+   * Mean ÷ standard deviation: high when every day is alike; null where all days are the same.
+   */
+  monotony: number | null;
+  /**
+   * Total × monotony; null where monotony is.
+   */
+  strain: number | null;
+}
+/**
+ * A day of the visit.
+ *
+ */
+export interface LoadDay {
+  day: Day;
+  /**
+   * Minutes taught on it.
+   */
+  minutes: number;
+  /**
+   * The load of its rated lessons.
+   */
+  load: number;
+  /**
+   * Lessons of the day that have no rating.
+   */
+  unrated: number;
+}
+/**
+ * A goal that moved.
+ *
+ */
+export interface Move {
+  to: State;
+  goal: GoalId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  day: Day;
+  /**
+   * The visit it moved at; `None` between visits.
+   */
+  visit: VisitId | null;
+  /**
+   * When that visit was, in words; empty between visits.
+   */
+  when: string;
+  /**
+   * Why, in words.
+   */
+  why: string;
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * How many goals moved.
+ *
+ */
+export interface Moved {
+  /**
+   * To met.
+   */
+  met: number;
+  /**
+   * To kept.
+   */
+  kept: number;
+  /**
+   * To slipped.
+   */
+  slipped: number;
+  /**
+   * Raised to a harder goal.
+   */
+  raised: number;
+}
+/**
  * An observation with every time it was seen.
  *
  */
@@ -4298,6 +4788,35 @@ export interface ObservationsSeeOutput {
    * How often, in words: "third time, two visits".
    */
   often: string;
+}
+/**
+ * Something seen in the span, in the same words at however many students.
+ *
+ */
+export interface OftenSeen {
+  kind: ObservationKind;
+  /**
+   * What was seen.
+   */
+  words: string;
+  /**
+   * How often.
+   */
+  times: number;
+  /**
+   * At how many students.
+   */
+  students: number;
+  student: StudentId;
+  /**
+   * That student's name.
+   */
+  name: string;
+  /**
+   * The visit it was last seen at; `None` between visits.
+   */
+  visit: VisitId | null;
+  day: Day;
 }
 /**
  * A test with a published procedure.
@@ -4728,6 +5247,14 @@ export interface Profile {
    */
   sport: string;
   /**
+   * The division played in, as the pack or the coach names it; empty while not told.
+   */
+  division: string;
+  /**
+   * Minutes on court in a usual week; left out while not known.
+   */
+  usual_minutes: number | null;
+  /**
    * What the student wants, in the student's own words.
    */
   wants: string;
@@ -4785,6 +5312,14 @@ export interface ProfileInput {
    * The sport pack's id; empty means racquetball.
    */
   sport?: string;
+  /**
+   * The division played in, as the pack or the coach names it; empty while not told.
+   */
+  division?: string;
+  /**
+   * Minutes on court in a usual week; left out while not known.
+   */
+  usual_minutes?: number | null;
   /**
    * What the student wants, in the student's own words.
    */
@@ -4927,6 +5462,157 @@ export interface ReportsHistoryOutput {
   further: number | null;
 }
 /**
+ * Which visit.
+ *
+ */
+export interface ReportsLoadInput {
+  visit: VisitId;
+}
+/**
+ * The load of a visit.
+ *
+ */
+export interface ReportsLoadOutput {
+  /**
+   * Every day of the visit so far, days of rest among them.
+   */
+  days: LoadDay[];
+  /**
+   * The lessons taught, in time.
+   */
+  sessions: Session[];
+  /**
+   * Minutes taught.
+   */
+  minutes: number;
+  /**
+   * The load of what was rated.
+   */
+  rated: number;
+  /**
+   * Total, mean, spread, monotony and strain; `None` while a lesson has no rating, because a
+   * missing rating would count as rest.
+   */
+  load: Load | null;
+  /**
+   * Beside the usual week; `None` where that is not known.
+   */
+  usual: Usual | null;
+  /**
+   * What is to be said about it, a sentence or two each.
+   */
+  words: string[];
+}
+/**
+ * A lesson that was taught.
+ *
+ */
+export interface Session {
+  lesson: LessonId;
+  day: Day;
+  starts: Time;
+  /**
+   * Minutes taught.
+   */
+  minutes: number;
+  /**
+   * The student's own rating; `None` while not told.
+   */
+  effort: number | null;
+  /**
+   * Minutes × effort; `None` without a rating.
+   */
+  load: number | null;
+}
+/**
+ * Court time beside what is usual.
+ *
+ */
+export interface Usual {
+  /**
+   * Minutes in a usual week, as the student told.
+   */
+  week: number;
+  /**
+   * The part of it that falls on as many days as are counted here, in minutes.
+   */
+  share: number;
+  /**
+   * Court time here ÷ that share; `None` where nothing is usual.
+   */
+  times: number | null;
+}
+/**
+ * Which span.
+ *
+ */
+export interface ReportsSeasonInput {
+  /**
+   * The first day, as YYYY-MM-DD; left out for twelve months before the last.
+   */
+  from?: string;
+  /**
+   * The last day, as YYYY-MM-DD; left out for today.
+   */
+  to?: string;
+}
+/**
+ * The season.
+ *
+ */
+export interface ReportsSeasonOutput {
+  span: Span;
+  moved: Moved;
+  /**
+   * Which, the newest first.
+   */
+  moves: Move[];
+  /**
+   * What waits for its retest today: met goals first, and the longest wait first.
+   */
+  waits: Waits[];
+  /**
+   * Who is expected by today.
+   */
+  awaited: Awaited[];
+  /**
+   * Strengths and faults seen in the span, the most frequent first.
+   */
+  seen: OftenSeen[];
+}
+/**
+ * A run of days, both ends included.
+ *
+ */
+export interface Span {
+  first: Day;
+  last: Day;
+}
+/**
+ * A goal that waits for its retest.
+ *
+ */
+export interface Waits {
+  goal: GoalId;
+  criterion: Criterion;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  state: State;
+  /**
+   * Why, in words.
+   */
+  why: string;
+  visit: VisitId;
+  since: Day;
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
  * The coach's settings; the form and the record are the same.
  *
  */
@@ -5026,14 +5712,6 @@ export interface SkillLine {
    * Whether it is the coach's own.
    */
   own: boolean;
-}
-/**
- * A run of days, both ends included.
- *
- */
-export interface Span {
-  first: Day;
-  last: Day;
 }
 /**
  * A skill of the coach's own.
@@ -5147,6 +5825,22 @@ export interface StudentLine {
   archived: Day | null;
 }
 /**
+ * A fact to write down.
+ *
+ */
+export interface StudentsAddFactInput {
+  student: StudentId;
+  kind: FactKind;
+  /**
+   * From when, or when, as YYYY-MM-DD; left out for today.
+   */
+  day?: string;
+  /**
+   * The fact.
+   */
+  words: string;
+}
+/**
  * What is kept about a student; the form and the record are the same.
  *
  */
@@ -5187,6 +5881,14 @@ export interface StudentsAddInput {
    * The sport pack's id; empty means racquetball.
    */
   sport?: string;
+  /**
+   * The division played in, as the pack or the coach names it; empty while not told.
+   */
+  division?: string;
+  /**
+   * Minutes on court in a usual week; left out while not known.
+   */
+  usual_minutes?: number | null;
   /**
    * What the student wants, in the student's own words.
    */
@@ -5279,6 +5981,22 @@ export interface StudentsBringBackOutput {
   archived: Day | null;
 }
 /**
+ * A fact as it should have been.
+ *
+ */
+export interface StudentsChangeFactInput {
+  fact: FactId;
+  kind: FactKind;
+  /**
+   * From when, or when, as YYYY-MM-DD; left out for the day it has.
+   */
+  day?: string;
+  /**
+   * The fact.
+   */
+  words: string;
+}
+/**
  * A changed profile.
  *
  */
@@ -5307,6 +6025,13 @@ export interface StudentsChangeOutput {
   archived: Day | null;
 }
 /**
+ * Which student.
+ *
+ */
+export interface StudentsFactsInput {
+  student: StudentId;
+}
+/**
  * What to list.
  *
  */
@@ -5323,6 +6048,13 @@ export interface StudentsListInput {
    * How many at most; 0 means all.
    */
   most?: number;
+}
+/**
+ * Which fact.
+ *
+ */
+export interface StudentsRemoveFactInput {
+  fact: FactId;
 }
 /**
  * Which student.
@@ -5893,12 +6625,16 @@ export interface Commands {
   'desk.look': { input: DeskLookInput; output: DeskLookOutput };
   /** Opens a coach file */
   'desk.open': { input: DeskOpenInput; output: DeskOpenOutput };
+  /** Opens the page of a visit's home plan */
+  'desk.open_home_plan': { input: DeskOpenHomePlanInput; output: DeskOpenHomePlanOutput };
   /** Opens an issued letter's document */
   'desk.open_letter': { input: DeskOpenLetterInput; output: DeskOpenLetterOutput };
   /** Puts a chosen backup in the open file's place */
   'desk.restore': { input: DeskRestoreInput; output: DeskRestoreOutput };
   /** Opens the sample season, making it first if need be */
   'desk.sample': { input: DeskSampleInput; output: DeskSampleOutput };
+  /** Saves the page of a visit's home plan where the coach chooses */
+  'desk.save_home_plan': { input: DeskSaveHomePlanInput; output: DeskSaveHomePlanOutput };
   /** Saves an issued letter's document where the coach chooses */
   'desk.save_letter': { input: DeskSaveLetterInput; output: DeskSaveLetterOutput };
   /** What a CSV file of a season holds */
@@ -5971,6 +6707,14 @@ export interface Commands {
   'goals.touch': { input: GoalsTouchInput; output: GoalsTouchOutput };
   /** What a criterion means for players of different strength */
   'goals.weigh': { input: GoalsWeighInput; output: GoalsWeighOutput };
+  /** The home plan of the visit before, with what was told */
+  'home.last': { input: HomeLastInput; output: HomeLastOutput };
+  /** Home plan */
+  'home.plan': { input: HomePlanInput; output: HomePlanOutput };
+  /** The home plan of a visit, or what one would begin with */
+  'home.show': { input: HomeShowInput; output: HomeShowOutput };
+  /** As told by the student */
+  'home.tell': { input: HomeTellInput; output: HomeTellOutput };
   /** The newest acts, newest first */
   'journal.newest': { input: JournalNewestInput; output: JournalNewestOutput };
   /** Take an act back */
@@ -5993,6 +6737,8 @@ export interface Commands {
   'lessons.note': { input: LessonsNoteInput; output: LessonsNoteOutput };
   /** Lesson planned */
   'lessons.plan': { input: LessonsPlanInput; output: LessonsPlanOutput };
+  /** Effort rated by the student */
+  'lessons.rate_effort': { input: LessonsRateEffortInput; output: LessonsRateEffortOutput };
   /** One lesson */
   'lessons.show': { input: LessonsShowInput; output: LessonsShowOutput };
   /** Language of letters chosen */
@@ -6023,6 +6769,10 @@ export interface Commands {
   'reports.find': { input: ReportsFindInput; output: ReportsFindOutput };
   /** What changed of a thing, newest first */
   'reports.history': { input: ReportsHistoryInput; output: ReportsHistoryOutput };
+  /** The load of a visit: minutes and effort, beside the usual court time */
+  'reports.load': { input: ReportsLoadInput; output: ReportsLoadOutput };
+  /** What was met, kept, slipped and raised across all students, and what waits */
+  'reports.season': { input: ReportsSeasonInput; output: ReportsSeasonOutput };
   /** Settings changed */
   'settings.change': { input: SettingsChangeInput; output: SettingsChangeOutput };
   /** The coach's own settings */
@@ -6037,14 +6787,22 @@ export interface Commands {
   'sports.skills': { input: SportsSkillsInput; output: SportsSkillsOutput };
   /** Student added */
   'students.add': { input: StudentsAddInput; output: StudentsAddOutput };
+  /** Fact written down */
+  'students.add_fact': { input: StudentsAddFactInput; output: StudentsAddFactOutput };
   /** Student put away */
   'students.archive': { input: StudentsArchiveInput; output: StudentsArchiveOutput };
   /** Student brought back */
   'students.bring_back': { input: StudentsBringBackInput; output: StudentsBringBackOutput };
   /** Student changed */
   'students.change': { input: StudentsChangeInput; output: StudentsChangeOutput };
+  /** Fact changed */
+  'students.change_fact': { input: StudentsChangeFactInput; output: StudentsChangeFactOutput };
+  /** Equipment, level and playing history of a student, the newest of each first */
+  'students.facts': { input: StudentsFactsInput; output: StudentsFactsOutput };
   /** Students by name, searched as one types */
   'students.list': { input: StudentsListInput; output: StudentsListOutput };
+  /** Fact taken away */
+  'students.remove_fact': { input: StudentsRemoveFactInput; output: StudentsRemoveFactOutput };
   /** One student */
   'students.show': { input: StudentsShowInput; output: StudentsShowOutput };
   /** Visit called off */
@@ -6076,9 +6834,11 @@ export const commandNames = [
   'desk.create',
   'desk.look',
   'desk.open',
+  'desk.open_home_plan',
   'desk.open_letter',
   'desk.restore',
   'desk.sample',
+  'desk.save_home_plan',
   'desk.save_letter',
   'exchange.read_csv',
   'exchange.take_csv',
@@ -6115,6 +6875,10 @@ export const commandNames = [
   'goals.take_back',
   'goals.touch',
   'goals.weigh',
+  'home.last',
+  'home.plan',
+  'home.show',
+  'home.tell',
   'journal.newest',
   'journal.undo',
   'lessons.call_off',
@@ -6126,6 +6890,7 @@ export const commandNames = [
   'lessons.miss',
   'lessons.note',
   'lessons.plan',
+  'lessons.rate_effort',
   'lessons.show',
   'letters.choose_language',
   'letters.compose_anew',
@@ -6141,6 +6906,8 @@ export const commandNames = [
   'reports.day_sheet',
   'reports.find',
   'reports.history',
+  'reports.load',
+  'reports.season',
   'settings.change',
   'settings.show',
   'sports.add_skill',
@@ -6148,10 +6915,14 @@ export const commandNames = [
   'sports.show',
   'sports.skills',
   'students.add',
+  'students.add_fact',
   'students.archive',
   'students.bring_back',
   'students.change',
+  'students.change_fact',
+  'students.facts',
   'students.list',
+  'students.remove_fact',
   'students.show',
   'visits.call_off',
   'visits.change',
