@@ -176,6 +176,10 @@ fn the_letter_has_the_plan_in_sentences_and_a_report_only_as_told() {
     let line = id(&plan, "/plan/lines/0/id");
     let second = w.visit(&student, "2026-06-02", "2026-06-04");
     w.act("home.tell", json!({ "line": line, "told": "Every Monday,\nin the hall" }));
+    for (thing, id) in [("student", &student), ("visit", &first)] {
+        let past = w.act("reports.history", json!({ "thing": thing, "id": id, "most": 1 }));
+        assert_eq!(past["acts"][0]["label"], "As told by the student: Lob serve", "of the {thing}");
+    }
     let told = part(&mut w, &second);
     assert_eq!(told["text"], "You told me of \u{201c}Lob serve\u{201d}: Every Monday, in the hall");
     assert_eq!(

@@ -60,7 +60,8 @@ const STUDENT: &str = "
     UNION ALL SELECT l.id FROM letter l JOIN visit v ON v.id = l.visit WHERE v.student = ?1
     UNION ALL SELECT id FROM assessment WHERE student = ?1
     UNION ALL SELECT id FROM test_taken WHERE student = ?1
-    UNION ALL SELECT id FROM home_plan WHERE student = ?1";
+    UNION ALL SELECT id FROM home_plan WHERE student = ?1
+    UNION ALL SELECT l.id FROM home_line l JOIN home_plan p ON p.id = l.plan WHERE p.student = ?1";
 
 const GOAL: &str = "
     SELECT ?1 AS id UNION ALL SELECT id FROM goal_words WHERE goal = ?1
@@ -79,7 +80,8 @@ const VISIT: &str = "
     UNION ALL SELECT lesson FROM lesson_student WHERE visit = ?1
     UNION ALL SELECT p.id FROM plan_line p JOIN lesson_student s ON s.lesson = p.lesson WHERE s.visit = ?1
     UNION ALL SELECT id FROM letter WHERE visit = ?1
-    UNION ALL SELECT id FROM home_plan WHERE visit = ?1";
+    UNION ALL SELECT id FROM home_plan WHERE visit = ?1
+    UNION ALL SELECT l.id FROM home_line l JOIN home_plan p ON p.id = l.plan WHERE p.visit = ?1";
 
 const FACILITY: &str = "SELECT ?1 AS id UNION ALL SELECT id FROM court WHERE facility = ?1";
 
