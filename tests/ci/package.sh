@@ -85,14 +85,14 @@ check_package() {
   [ -n "$sources" ] || stop "this machine's apt names no Debian archive"
   printf '%s\n' "$sources" | mmdebstrap --quiet --variant=minbase \
     --aptopt='APT::Install-Recommends "false"' \
-    --customize-hook="copy-in '$deb' /root" \
-    --customize-hook='chroot "$1" sh -c "apt-get install -y -q --no-install-recommends /root/*.deb >/dev/null"' \
+    --customize-hook="copy-in '$deb' /srv" \
+    --customize-hook='chroot "$1" sh -c "apt-get install -y -q --no-install-recommends /srv/*.deb >/dev/null"' \
     "$(. /etc/os-release && echo "$VERSION_CODENAME")" "$clean" -
   chroot "$clean" dpkg-query -W -f='${Package} ${Version} ${db:Status-Status}\n' carryover
 
   stage "the command line in that root"
-  chroot "$clean" carryover-cli sample /root/season.carryover --today 2026-03-12 >/dev/null
-  chroot "$clean" carryover-cli --file /root/season.carryover check
+  chroot "$clean" carryover-cli sample /srv/season.carryover --today 2026-03-12 >/dev/null
+  chroot "$clean" carryover-cli --file /srv/season.carryover check
 
   stage "the window in that root"
   local number="$out/display" screen window

@@ -2579,7 +2579,7 @@ export interface SetGoal {
    */
   aim?: string;
   /**
-   * The day it was set, as YYYY-MM-DD; left out for today.
+   * The day it was set, as YYYY-MM-DD; left out for today, or the visit's nearest day.
    */
   day?: string;
   /**
@@ -2672,7 +2672,7 @@ export interface GoalsSetInput {
    */
   aim?: string;
   /**
-   * The day it was set, as YYYY-MM-DD; left out for today.
+   * The day it was set, as YYYY-MM-DD; left out for today, or the visit's nearest day.
    */
   day?: string;
   /**
