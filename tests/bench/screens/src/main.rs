@@ -1,0 +1,256 @@
+//! Times what every screen asks of the core on a file of ten years: 300 students, some 2,000 visits,
+//! 400,000 tries counted one by one, all made through the program's own commands. Prints one JSON
+//! value: for each reading its median and its 99th percentile in milliseconds.
+//!
+//! Takes the folder to work in (a folder in memory makes the making fast; reading is from memory
+//! anyway) and, if given, how many times larger the file is to be.
+
+use std::collections::BTreeMap;
+use std::error::Error;
+use std::path::Path;
+use std::sync::Arc;
+use std::time::Instant;
+
+use carryover_core::app::CoachFile;
+use carryover_core::commands::call;
+use carryover_core::kinds::{CountedIds, Day, FixedClock};
+use serde_json::{Value, json};
+
+type Result<T> = std::result::Result<T, Box<dyn Error>>;
+
+const STUDENTS: usize = 300;
+const VISITS: usize = 7;
+/// Tries a visit: in all 300 × 7 × 190 = 399,000.
+const TRIES: usize = 190;
+const GOALS: usize = 3;
+/// Calls of each reading, each for another student, visit, goal or lesson.
+const ROUNDS: usize = 400;
+
+fn main() -> Result<()> {
+    let mut given = std::env::args().skip(1);
+    let within = given.next().ok_or("name the folder to work in")?;
+    let times: usize = given.next().map_or(Ok(1), |n| n.parse())?;
+    let folder = tempfile::tempdir_in(within)?;
+    let path = folder.path().join("career.carryover");
+    let start = Instant::now();
+    let career = Career::live(&path, STUDENTS * times)?;
+    let made_s = start.elapsed().as_secs_f64();
+    let bytes = std::fs::metadata(&path)?.len();
+    let Career { mut file, students, visits, goals, lessons } = career;
+
+    let mut dice = Dice(7);
+    let mut read = BTreeMap::new();
+    type Input<'a> = Box<dyn Fn(&mut Dice) -> Value + 'a>;
+    let of = |name: &'static str, ids: &'static str| -> (&'static str, Input<'_>) {
+        let (students, visits, goals, lessons) = (&students, &visits, &goals, &lessons);
+        (
+            name,
+            Box::new(move |dice| match ids {
+                "student" => json!({ "student": students[dice.below(students.len())] }),
+                "visit" => json!({ "visit": visits[dice.below(visits.len())] }),
+                "goal" => json!({ "goal": goals[dice.below(goals.len())] }),
+                "lesson" => json!({ "lesson": lessons[dice.below(lessons.len())] }),
+                "lessons" => json!({ "visit": visits[dice.below(visits.len())] }),
+                "history" => {
+                    json!({ "thing": "student", "id": students[dice.below(students.len())] })
+                }
+                "find" => json!({ "text": ["an", "lob", "47", "nobody"][dice.below(4)] }),
+                "year" => json!({ "from": "2025-03-01", "to": "2026-02-28" }),
+                _ => json!({}),
+            }),
+        )
+    };
+    let readings: Vec<(&'static str, Input<'_>)> = vec![
+        of("reports.day_sheet", ""),
+        of("reports.find", "find"),
+        of("reports.history", "history"),
+        of("reports.season", "year"),
+        of("reports.load", "visit"),
+        of("students.list", ""),
+        of("students.show", "student"),
+        of("facilities.list", ""),
+        of("goals.chart", "student"),
+        of("goals.list", "student"),
+        of("goals.show", "goal"),
+        of("goals.on_court", "visit"),
+        of("goals.proposals", "visit"),
+        of("goals.jottings", "visit"),
+        of("goals.look_back", "visit"),
+        of("observations.list", "student"),
+        of("visits.show", "visit"),
+        of("visits.list", "student"),
+        of("lessons.show", "lesson"),
+        of("lessons.list", "lessons"),
+        of("letters.list", ""),
+        of("letters.draft", "visit"),
+        of("home.show", "visit"),
+        of("journal.newest", ""),
+        of("settings.show", ""),
+    ];
+    for (name, input) in &readings {
+        let mut took = Vec::with_capacity(ROUNDS);
+        for _ in 0..ROUNDS {
+            let input = input(&mut dice);
+            let start = Instant::now();
+            call(&mut file, name, input).map_err(|e| format!("{name}: {e}"))?;
+            took.push(start.elapsed().as_secs_f64() * 1000.0);
+        }
+        took.sort_by(f64::total_cmp);
+        read.insert(
+            *name,
+            json!({ "median": took[ROUNDS / 2], "p99": took[ROUNDS * 99 / 100], "most": took[ROUNDS - 1] }),
+        );
+    }
+    let worst = read.iter().filter_map(|(_, r)| r["p99"].as_f64()).fold(0.0, f64::max);
+    println!(
+        "{}",
+        json!({
+            "students": students.len(), "visits": visits.len(), "goals": goals.len(),
+            "tries": visits.len() * TRIES, "bytes": bytes, "made_s": made_s,
+            "read_ms": read, "worst_p99_ms": worst,
+        })
+    );
+    Ok(())
+}
+
+/// Numbers that repeat: a linear congruential generator with the constants of Knuth's MMIX.
+struct Dice(u64);
+
+impl Dice {
+    fn below(&mut self, n: usize) -> usize {
+        self.0 =
+            self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        usize::try_from(self.0 >> 33).unwrap_or(0) % n.max(1)
+    }
+}
+
+/// A coach's ten years in one file.
+struct Career {
+    file: CoachFile,
+    students: Vec<String>,
+    visits: Vec<String>,
+    goals: Vec<String>,
+    lessons: Vec<String>,
+}
+
+impl Career {
+    fn live(path: &Path, students: usize) -> Result<Self> {
+        CoachFile::create(path)?;
+        let today = Day::of(2026, 3, 12).ok_or("a day")?;
+        let clock = Arc::new(FixedClock::on(today));
+        let file = CoachFile::open_with(path, clock.clone(), Arc::new(CountedIds::new(11)))?;
+        let mut career = Self {
+            file,
+            students: Vec::new(),
+            visits: Vec::new(),
+            goals: Vec::new(),
+            lessons: Vec::new(),
+        };
+        let hall =
+            career.act("facilities.add", json!({ "name": "Hall", "zone": "Europe/Lisbon" }))?;
+        let hall = text(&hall["id"])?;
+        let mut dice = Dice(3);
+        for n in 0..students {
+            let student =
+                career.act("students.add", json!({ "name": format!("Ana Banto {n}") }))?;
+            let student = text(&student["id"])?;
+            let mut goals: Vec<String> = Vec::new();
+            let apart = 3_650 / i64::try_from(VISITS)?;
+            for visit in 0..VISITS {
+                let ago = apart * i64::try_from(VISITS - visit)? - i64::try_from(dice.below(90))?;
+                let first = today.plus(-ago);
+                clock.set(first);
+                let days = json!({
+                    "student": student, "facility": hall, "first_day": first,
+                    "last_day": first.plus(2),
+                });
+                let id = text(&career.act("visits.plan", days)?["id"])?;
+                career.act("visits.open", json!({ "visit": id }))?;
+                while goals.len() < GOALS {
+                    let goal = json!({
+                        "student": student, "visit": id, "title": format!("Lob serve {}", goals.len() + 1),
+                        "condition": "fed", "counts": "result", "need": 15, "of": 20, "cue": "Lift",
+                    });
+                    goals.push(text(&career.act("goals.set", goal)?["goal"]["id"])?);
+                }
+                career.lesson_on(&hall, &id, first)?;
+                career.tries(&goals, &id, visit > 0, &mut dice)?;
+                if dice.below(3) == 0 {
+                    career.act(
+                        "observations.see",
+                        json!({
+                            "student": student, "visit": id, "kind": "fault",
+                            "words": ["Stands too far back", "Late", "Feet"][dice.below(3)],
+                        }),
+                    )?;
+                }
+                career.act("goals.accept", json!({ "visit": id }))?;
+                career.act("visits.close", json!({ "visit": id }))?;
+                // One goal in four is let go, so that goals change over the years.
+                if dice.below(4) == 0 {
+                    let gone = goals.remove(0);
+                    let close = json!({ "goal": gone, "kind": "close", "reason": "done with it" });
+                    // One that was kept is closed already.
+                    let _ = call(&mut career.file, "goals.decide", close);
+                    career.goals.push(gone);
+                }
+                career.visits.push(id);
+            }
+            career.goals.extend(goals);
+            career.students.push(student);
+        }
+        clock.set(today);
+        Ok(career)
+    }
+
+    fn act(&mut self, name: &str, input: Value) -> Result<Value> {
+        Ok(call(&mut self.file, name, input).map_err(|e| format!("{name}: {e}"))?.value)
+    }
+
+    fn lesson_on(&mut self, hall: &str, visit: &str, day: Day) -> Result<()> {
+        let lesson = json!({
+            "visits": [visit], "facility": hall, "day": day, "starts": "09:30", "minutes": 60,
+        });
+        let lesson = text(&self.act("lessons.plan", lesson)?["id"])?;
+        self.act("lessons.give", json!({ "lesson": lesson }))?;
+        self.lessons.push(lesson);
+        Ok(())
+    }
+
+    /// Blocks of about twenty tries, shared among the goals.
+    fn tries(
+        &mut self,
+        goals: &[String],
+        visit: &str,
+        carried: bool,
+        dice: &mut Dice,
+    ) -> Result<()> {
+        let mut left = TRIES;
+        let mut round = 0;
+        while left > 0 {
+            let goal = &goals[round % goals.len()];
+            let kind = match round / goals.len() {
+                0 if carried => "retest",
+                2 => "end_test",
+                _ => "practice",
+            };
+            let start = json!({ "goal": goal, "visit": visit, "kind": kind });
+            let started = call(&mut self.file, "goals.start_block", start);
+            round += 1;
+            // A goal that is new at this visit has nothing to be retested.
+            let Ok(started) = started else { continue };
+            let block = text(&started.value["id"])?;
+            for _ in 0..left.min(21) {
+                let made = dice.below(10) < 7;
+                self.act("goals.touch", json!({ "block": block, "made": made }))?;
+                left -= 1;
+            }
+            self.act("goals.end_block", json!({ "block": block }))?;
+        }
+        Ok(())
+    }
+}
+
+fn text(value: &Value) -> Result<String> {
+    Ok(value.as_str().ok_or_else(|| format!("{value} is no text"))?.to_owned())
+}
