@@ -107,7 +107,7 @@ check_package() {
     exec chroot '$clean' env -i HOME=/root PATH=/usr/bin:/bin DISPLAY=$DISPLAY LIBGL_ALWAYS_SOFTWARE=1 \
       NO_AT_BRIDGE=1 GSETTINGS_BACKEND=memory carryover --sample" >"$out/window.log" 2>&1 &
   window=$!
-  trap 'kill "$window" "$screen" 2>/dev/null || true' EXIT
+  trap 'kill -KILL "$window" 2>/dev/null || true; kill "$screen" 2>/dev/null || true' EXIT
   local seen=""
   for _ in $(seq 300); do
     kill -0 "$window" 2>/dev/null || { cat "$out/window.log"; stop "the window ended by itself"; }
@@ -121,7 +121,8 @@ check_package() {
   done
   [ -n "$seen" ] || { cat "$out/window.log"; stop "the window was not drawn within half a minute"; }
   echo "the window stands: $(xdotool getwindowname "$seen"), drawn in $out/window.png"
-  kill "$window" 2>/dev/null || true
+  # unshare waits for its child whatever it is told, and takes the child with it when it is killed.
+  kill -KILL "$window" 2>/dev/null || true
   wait "$window" 2>/dev/null || true
   rm -rf "$clean"
   stage "the package installs and starts"
