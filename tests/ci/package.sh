@@ -95,7 +95,8 @@ check_package() {
   chroot "$clean" carryover-cli --file /srv/season.carryover check
 
   stage "the window in that root"
-  local number="$out/display" screen window
+  # Not local: what ends them at the exit must still know them.
+  local number="$out/display"
   Xvfb -displayfd 3 -screen 0 1400x1000x24 -nolisten tcp -noreset 3>"$number" 2>/dev/null &
   screen=$!
   trap 'kill "$screen" 2>/dev/null || true' EXIT
