@@ -11,6 +11,7 @@ test('no screen has a finding, light or dark', async ({ page, bridge, open }) =>
   const planned = (await bridge.act('visits.list', { student: ines.id })).find((v) => v.stage === 'planned');
   await bridge.act('visits.open', { visit: planned.id });
   const [goal] = await bridge.act('goals.list', { student: marta.id });
+  const [lesson] = await bridge.act('lessons.list', { visit: planned.id });
   const letters = await bridge.act('letters.list');
   const owed = letters.find((l) => l.state === 'owed');
   const issued = letters.find((l) => l.state === 'issued');
@@ -27,6 +28,9 @@ test('no screen has a finding, light or dark', async ({ page, bridge, open }) =>
     [`#/visits/${planned.id}/home`, 'At home'],
     ['#/season', 'Season'],
     [`#/court/${planned.id}`, 'Ines Okafor'],
+    [`#/people/${marta.id}/levels`, 'Levels'],
+    [`#/lessons/${lesson.id}`, 'Lesson'],
+    [`#/lessons/${lesson.id}/card`, 'Type a card in'],
     [`#/history/student/${marta.id}`, 'What changed'],
     ['#/places', 'Places'],
     [`#/places/${place.id}`, place.place.name],

@@ -14,7 +14,7 @@ const ORDER: &[&[&str]] = &[
     &["students", "facilities"],
     &["goals"],
     &["visits", "lessons", "games"],
-    &["observations"],
+    &["observations", "assessments"],
     &["home"],
     &["letters"],
     &["reports", "exchange", "calc"],

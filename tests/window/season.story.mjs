@@ -24,7 +24,7 @@ story('a season from a spreadsheet goes on in the window, to the letter', async 
   const window = await start('--file', file);
 
   // The place first: its clock is the clock of its visits.
-  await window.press(Key.Alt, '3');
+  await window.press(Key.Alt, '4');
   await window.act('Add a facility');
   await window.see("//h1[normalize-space()='Add a facility']");
   await window.type(window.field('Name'), 'Harbour Hall');

@@ -14,8 +14,8 @@ use crate::app::{Change, CoachFile, Reading, Undone, Writing, journal};
 use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
 use crate::{
-    exchange, facilities, goals, home, lessons, letters, observations, reports, settings, sports,
-    students, visits,
+    assessments, exchange, facilities, goals, home, lessons, letters, observations, reports,
+    settings, sports, students, visits,
 };
 
 /// What a command gave back.
@@ -173,6 +173,12 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
             sports::skills::list,
         ),
         writes("sports.add_skill", "Skill added", sports::skills::add),
+        reads(
+            "sports.drills",
+            "The drills of a sport, the coach's own among them",
+            sports::drills::drills,
+        ),
+        writes("sports.add_drill", "Drill added", sports::drills::add_drill),
         writes("students.add", "Student added", students::add),
         writes("students.change", "Student changed", students::change),
         writes("students.archive", "Student put away", students::archive),
@@ -256,8 +262,19 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("lessons.miss", "Lesson missed", lessons::miss),
         writes("lessons.note", "Lesson note written", lessons::note),
         writes("lessons.rate_effort", "Effort rated by the student", lessons::rate_effort),
+        reads("lessons.plan_lines", "A lesson's plan", lessons::plan_lines),
+        reads("lessons.propose_plan", "A plan proposed for a lesson", lessons::propose_plan),
+        writes("lessons.set_plan_lines", "Lesson planned", lessons::set_plan_lines),
+        writes("lessons.keep_template", "Template kept", lessons::keep_template),
+        reads("lessons.templates", "Templates of lesson plans, by name", lessons::templates),
+        writes("lessons.enter_card", "Court card entered", lessons::enter_card),
         reads("lessons.show", "One lesson", lessons::show),
         reads("lessons.list", "Lessons in time", lessons::list),
+        writes("assessments.assess", "Assessed", assessments::assess),
+        writes("assessments.change_level", "A level changed", assessments::change_level),
+        reads("assessments.list", "A student's levels, newest first", assessments::list),
+        writes("assessments.take_test", "Test taken", assessments::take_test),
+        reads("assessments.tests", "The published tests a student took", assessments::tests),
         writes("observations.see", "Seen", observations::see),
         writes("observations.see_again", "Seen again", observations::see_again),
         writes("observations.make_goal", "Made a goal of what was seen", observations::make_goal),

@@ -6,10 +6,11 @@
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
 //! kinds, error → db, app → input, settings → print, sports, load → students, facilities → goals →
-//! visits, lessons, games → observations → home → letters → reports, exchange, calc → commands → desk. A test in the
+//! visits, lessons, games → observations, assessments → home → letters → reports, exchange, calc → commands → desk. A test in the
 //! workspace's `tests` package checks it.
 
 pub mod app;
+pub mod assessments;
 pub mod calc;
 pub mod commands;
 pub mod db;

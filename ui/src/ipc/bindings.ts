@@ -2,8 +2,22 @@
 
 export type ActId = string;
 export type Instant = string;
+export type AssessmentId = string;
 export type StudentId = string;
 export type VisitId = string;
+/**
+ * a date as YYYY-MM-DD
+ *
+ */
+export type Day = string;
+/**
+ * What a level rests on.
+ *
+ */
+export type Basis = 'evidence' | 'opinion';
+export type AssessmentsListOutput = Assessment[];
+export type TestId = string;
+export type AssessmentsTestsOutput = TestTaken[];
 export type BlockId = string;
 export type GoalId = string;
 export type LessonId = string;
@@ -22,11 +36,6 @@ export type Condition = 'fed' | 'live' | 'set_game' | 'match';
  *
  */
 export type Source = 'counted_live' | 'total_entered' | 'game_chances' | 'told';
-/**
- * a date as YYYY-MM-DD
- *
- */
-export type Day = string;
 /**
  * Where a goal stands.
  *
@@ -179,7 +188,10 @@ export type WhichHour = 'once' | 'first' | 'second';
  */
 export type LessonState = 'planned' | 'given' | 'cut_short' | 'called_off' | 'missed';
 export type LessonsClashesOutput = Clash[];
+export type TemplateId = string;
+export type LessonsKeepTemplateOutput = Template[];
 export type LessonsListOutput = Lesson[];
+export type LessonsTemplatesOutput = Template[];
 /**
  * Where a letter is in its life.
  *
@@ -190,7 +202,17 @@ export type LetterState = 'owed' | 'draft' | 'issued';
  *
  */
 export type PartKey =
-  'opening' | 'strength' | 'worked' | 'noticed' | 'moved' | 'kept' | 'carried' | 'home' | 'next' | 'closing';
+  | 'opening'
+  | 'strength'
+  | 'worked'
+  | 'noticed'
+  | 'moved'
+  | 'kept'
+  | 'levels'
+  | 'carried'
+  | 'home'
+  | 'next'
+  | 'closing';
 /**
  * The standard structure types of ISO 32000-1 §14.8.4 that a sheet uses.
  *
@@ -383,7 +405,9 @@ export type ReportsFindOutput = Found[];
  *
  */
 export type Thing = 'student' | 'goal' | 'visit' | 'facility';
+export type SportsAddDrillOutput = DrillLine[];
 export type SportsAddSkillOutput = SkillLine[];
+export type SportsDrillsOutput = DrillLine[];
 export type SportsListOutput = Pack[];
 export type SportsSkillsOutput = SkillLine[];
 /**
@@ -421,6 +445,357 @@ export interface Act {
    * Whether it was undone since.
    */
   undone: boolean;
+}
+/**
+ * Levels at a date.
+ *
+ */
+export interface Assessment {
+  id: AssessmentId;
+  student: StudentId;
+  /**
+   * The visit, if it was at one.
+   */
+  visit: VisitId | null;
+  day: Day;
+  /**
+   * The sport whose scale it uses.
+   */
+  sport: string;
+  /**
+   * A word about it.
+   */
+  note: string;
+  /**
+   * The levels, in the order of the sport's skills.
+   */
+  levels: Level[];
+}
+/**
+ * A level on one skill, and the time before.
+ *
+ */
+export interface Level {
+  /**
+   * The skill: a pack's id or one of the coach's own.
+   */
+  skill: string;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * The level, 0 to 4.
+   */
+  level: number;
+  /**
+   * The level's name and what is seen at it, as the pack has them.
+   */
+  anchor: string;
+  basis: Basis;
+  /**
+   * A word about it.
+   */
+  note: string;
+  /**
+   * The level the time before, and the day of it.
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  before: [number, Day] | null;
+}
+/**
+ * An assessment to write down.
+ *
+ */
+export interface AssessmentsAssessInput {
+  student: StudentId;
+  /**
+   * The visit, if it is at one.
+   */
+  visit?: VisitId | null;
+  /**
+   * The day, as YYYY-MM-DD; left out for today, or the visit's nearest day.
+   */
+  day?: string;
+  /**
+   * The levels given; skills left out are not assessed.
+   */
+  levels: LevelGiven[];
+  /**
+   * A word about it.
+   */
+  note?: string;
+}
+/**
+ * A level given.
+ *
+ */
+export interface LevelGiven {
+  /**
+   * The skill.
+   */
+  skill: string;
+  /**
+   * The level, 0 to 4.
+   */
+  level: number;
+  /**
+   * A word about it.
+   */
+  note?: string;
+}
+/**
+ * Levels at a date.
+ *
+ */
+export interface AssessmentsAssessOutput {
+  id: AssessmentId;
+  student: StudentId;
+  /**
+   * The visit, if it was at one.
+   */
+  visit: VisitId | null;
+  day: Day;
+  /**
+   * The sport whose scale it uses.
+   */
+  sport: string;
+  /**
+   * A word about it.
+   */
+  note: string;
+  /**
+   * The levels, in the order of the sport's skills.
+   */
+  levels: Level[];
+}
+/**
+ * Another level for one skill of an assessment.
+ *
+ */
+export interface AssessmentsChangeLevelInput {
+  assessment: AssessmentId;
+  level: LevelGiven;
+}
+/**
+ * Levels at a date.
+ *
+ */
+export interface AssessmentsChangeLevelOutput {
+  id: AssessmentId;
+  student: StudentId;
+  /**
+   * The visit, if it was at one.
+   */
+  visit: VisitId | null;
+  day: Day;
+  /**
+   * The sport whose scale it uses.
+   */
+  sport: string;
+  /**
+   * A word about it.
+   */
+  note: string;
+  /**
+   * The levels, in the order of the sport's skills.
+   */
+  levels: Level[];
+}
+/**
+ * Whose.
+ *
+ */
+export interface AssessmentsListInput {
+  student: StudentId;
+}
+/**
+ * A test to write down.
+ *
+ */
+export interface AssessmentsTakeTestInput {
+  student: StudentId;
+  /**
+   * The visit, if it is at one.
+   */
+  visit?: VisitId | null;
+  /**
+   * The day, as YYYY-MM-DD; left out for today, or the visit's nearest day.
+   */
+  day?: string;
+  /**
+   * The test of the student's sport.
+   */
+  test: string;
+  /**
+   * What was counted, each part once.
+   */
+  parts: PartCounted[];
+  /**
+   * A word about it.
+   */
+  note?: string;
+}
+/**
+ * What was counted in one part.
+ *
+ */
+export interface PartCounted {
+  /**
+   * The part of the test.
+   */
+  part: string;
+  /**
+   * Its points or hits; of a timed part, whole seconds.
+   */
+  counted: number;
+}
+/**
+ * A test as it was taken.
+ *
+ */
+export interface AssessmentsTakeTestOutput {
+  id: TestId;
+  /**
+   * The visit, if it was at one.
+   */
+  visit: VisitId | null;
+  day: Day;
+  /**
+   * The test.
+   */
+  test: string;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * Where it is published.
+   */
+  source: string;
+  /**
+   * What was counted, part by part.
+   */
+  parts: PartCounted[];
+  /**
+   * What it adds up to.
+   */
+  total: number;
+  /**
+   * The most it can give, where there is one.
+   */
+  most: number | null;
+  /**
+   * What the printed tables say of the total, each with for whom: "Men: ITN 6".
+   */
+  says: string[];
+  /**
+   * The total less that of the time before, and the day of it.
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  change: [number, Day] | null;
+  /**
+   * What the change is worth by the norms given: "smaller than the error of the test (5.6)".
+   */
+  worth: string;
+  /**
+   * By the norms given: the T-score, 50 at their mean and 10 a standard deviation.
+   */
+  t_score: number | null;
+  /**
+   * By the norms given: how many in a hundred are below, were they normally distributed.
+   */
+  percentile: number | null;
+  /**
+   * A word about it.
+   */
+  note: string;
+}
+/**
+ * Norms of the coach's own, for tests without printed ones.
+ *
+ */
+export interface AssessmentsTestsInput {
+  student: StudentId;
+  /**
+   * The mean of results of players like this one.
+   */
+  mean?: number | null;
+  /**
+   * Their standard deviation.
+   */
+  sd?: number | null;
+  /**
+   * The test's reliability from one time to the next, 0 to 1.
+   */
+  reliability?: number | null;
+}
+/**
+ * A test as it was taken.
+ *
+ */
+export interface TestTaken {
+  id: TestId;
+  /**
+   * The visit, if it was at one.
+   */
+  visit: VisitId | null;
+  day: Day;
+  /**
+   * The test.
+   */
+  test: string;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * Where it is published.
+   */
+  source: string;
+  /**
+   * What was counted, part by part.
+   */
+  parts: PartCounted[];
+  /**
+   * What it adds up to.
+   */
+  total: number;
+  /**
+   * The most it can give, where there is one.
+   */
+  most: number | null;
+  /**
+   * What the printed tables say of the total, each with for whom: "Men: ITN 6".
+   */
+  says: string[];
+  /**
+   * The total less that of the time before, and the day of it.
+   *
+   * @minItems 2
+   * @maxItems 2
+   */
+  change: [number, Day] | null;
+  /**
+   * What the change is worth by the norms given: "smaller than the error of the test (5.6)".
+   */
+  worth: string;
+  /**
+   * By the norms given: the T-score, 50 at their mean and 10 a standard deviation.
+   */
+  t_score: number | null;
+  /**
+   * By the norms given: how many in a hundred are below, were they normally distributed.
+   */
+  percentile: number | null;
+  /**
+   * A word about it.
+   */
+  note: string;
 }
 /**
  * A student in a lesson.
@@ -611,6 +986,39 @@ export interface Broken {
    * The length of a dash.
    */
   dash: number;
+}
+/**
+ * One goal's row of a card.
+ *
+ */
+export interface CardRow {
+  goal: GoalId;
+  /**
+   * The retest, its first tries left out; left out where there was none.
+   */
+  retest?: Counted | null;
+  /**
+   * Practice.
+   */
+  practice?: Counted | null;
+  /**
+   * The end test.
+   */
+  end_test?: Counted | null;
+}
+/**
+ * What was counted in one block.
+ *
+ */
+export interface Counted {
+  /**
+   * How many were made.
+   */
+  made: number;
+  /**
+   * Of how many.
+   */
+  tries: number;
 }
 /**
  * A cell: one goal at one visit.
@@ -987,6 +1395,23 @@ export interface DeskLookOutput {
   zone: string;
 }
 /**
+ * Which lesson.
+ *
+ */
+export interface DeskOpenCardInput {
+  lesson: LessonId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskOpenCardOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
  * Which visit's plan.
  *
  */
@@ -1197,6 +1622,44 @@ export interface Progress {
    * The id of the drill this leads to, where it leads to another one.
    */
   drill?: string | null;
+}
+/**
+ * A drill to choose.
+ *
+ */
+export interface DrillLine {
+  /**
+   * Its id in the pack, or of the coach's own.
+   */
+  id: string;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * What it is for.
+   */
+  purpose: string;
+  /**
+   * Who stands where, who feeds what.
+   */
+  layout: string;
+  /**
+   * How it is made harder, easiest first.
+   */
+  steps: string[];
+  /**
+   * The skills it serves.
+   */
+  skills: string[];
+  /**
+   * How long it usually takes, where the pack says.
+   */
+  minutes: number | null;
+  /**
+   * Whether it is the coach's own.
+   */
+  own: boolean;
 }
 /**
  * A file to look at.
@@ -3346,6 +3809,50 @@ export interface Lesson {
   next: string;
 }
 /**
+ * A line of a plan.
+ *
+ */
+export interface LessonLine {
+  /**
+   * How long.
+   */
+  minutes: number;
+  /**
+   * A drill of the pack or of the coach's own; empty for none.
+   */
+  drill: string;
+  /**
+   * The goal it serves, if any.
+   */
+  goal: GoalId | null;
+  /**
+   * What is done, in words.
+   */
+  words: string;
+}
+/**
+ * A line of a plan.
+ *
+ */
+export interface LessonLineInput {
+  /**
+   * How long.
+   */
+  minutes: number;
+  /**
+   * A drill of the pack or of the coach's own; empty for none.
+   */
+  drill?: string;
+  /**
+   * The goal it serves, if any.
+   */
+  goal?: GoalId | null;
+  /**
+   * What is done, in words.
+   */
+  words?: string;
+}
+/**
  * A lesson that did not take place.
  *
  */
@@ -3593,6 +4100,27 @@ export interface LessonsCutShortOutput {
   next: string;
 }
 /**
+ * A card to type in.
+ *
+ */
+export interface LessonsEnterCardInput {
+  lesson: LessonId;
+  /**
+   * Its rows.
+   */
+  rows: CardRow[];
+}
+/**
+ * What came of a card.
+ *
+ */
+export interface LessonsEnterCardOutput {
+  /**
+   * How many blocks were entered.
+   */
+  blocks: number;
+}
+/**
  * Which lesson.
  *
  */
@@ -3655,6 +4183,35 @@ export interface LessonsGiveOutput {
    * What is next.
    */
   next: string;
+}
+/**
+ * Lines to keep under a name; one of that name is replaced.
+ *
+ */
+export interface LessonsKeepTemplateInput {
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * Its lines.
+   */
+  lines: LessonLineInput[];
+}
+/**
+ * A template: lines without their goals, which are one student's.
+ *
+ */
+export interface Template {
+  id: TemplateId;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * Its lines.
+   */
+  lines: LessonLine[];
 }
 /**
  * Which lessons to list.
@@ -3847,6 +4404,32 @@ export interface LessonsPlanInput {
   minutes: number;
 }
 /**
+ * Which lesson.
+ *
+ */
+export interface LessonsPlanLinesInput {
+  lesson: LessonId;
+}
+/**
+ * A lesson's plan as it stands.
+ *
+ */
+export interface LessonsPlanLinesOutput {
+  lesson: LessonId;
+  /**
+   * Its lines, in order.
+   */
+  lines: LessonLine[];
+  /**
+   * All minutes of the lines.
+   */
+  minutes: number;
+  /**
+   * A sentence where they are not the lesson's; empty where they are, or there are no lines.
+   */
+  differs: string;
+}
+/**
  * A lesson as stored.
  *
  */
@@ -3902,6 +4485,32 @@ export interface LessonsPlanOutput {
    * What is next.
    */
   next: string;
+}
+/**
+ * Which lesson.
+ *
+ */
+export interface LessonsProposePlanInput {
+  lesson: LessonId;
+}
+/**
+ * A lesson's plan as it stands.
+ *
+ */
+export interface LessonsProposePlanOutput {
+  lesson: LessonId;
+  /**
+   * Its lines, in order.
+   */
+  lines: LessonLine[];
+  /**
+   * All minutes of the lines.
+   */
+  minutes: number;
+  /**
+   * A sentence where they are not the lesson's; empty where they are, or there are no lines.
+   */
+  differs: string;
 }
 /**
  * What a student said of a lesson.
@@ -3973,6 +4582,36 @@ export interface LessonsRateEffortOutput {
   next: string;
 }
 /**
+ * Lines to set.
+ *
+ */
+export interface LessonsSetPlanLinesInput {
+  lesson: LessonId;
+  /**
+   * Its lines, in place of those it had.
+   */
+  lines: LessonLineInput[];
+}
+/**
+ * A lesson's plan as it stands.
+ *
+ */
+export interface LessonsSetPlanLinesOutput {
+  lesson: LessonId;
+  /**
+   * Its lines, in order.
+   */
+  lines: LessonLine[];
+  /**
+   * All minutes of the lines.
+   */
+  minutes: number;
+  /**
+   * A sentence where they are not the lesson's; empty where they are, or there are no lines.
+   */
+  differs: string;
+}
+/**
  * Which lesson.
  *
  */
@@ -4036,6 +4675,11 @@ export interface LessonsShowOutput {
    */
   next: string;
 }
+/**
+ * Every template.
+ *
+ */
+export interface LessonsTemplatesInput {}
 /**
  * A line in the list.
  *
@@ -5714,6 +6358,36 @@ export interface SkillLine {
   own: boolean;
 }
 /**
+ * A drill of the coach's own.
+ *
+ */
+export interface SportsAddDrillInput {
+  /**
+   * The pack's id.
+   */
+  sport: string;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * A skill it serves; empty for none.
+   */
+  skill?: string;
+  /**
+   * What it is for.
+   */
+  purpose?: string;
+  /**
+   * Who stands where, who feeds what.
+   */
+  layout?: string;
+  /**
+   * How it is made harder, one step a line, easiest first.
+   */
+  steps?: string;
+}
+/**
  * A skill of the coach's own.
  *
  */
@@ -5730,6 +6404,16 @@ export interface SportsAddSkillInput {
    * What makes a try good.
    */
   good_try?: string;
+}
+/**
+ * Which sport.
+ *
+ */
+export interface SportsDrillsInput {
+  /**
+   * The pack's id.
+   */
+  sport: string;
 }
 /**
  * An input with nothing in it.
@@ -6611,6 +7295,16 @@ export interface VisitsShowOutput {
 
 /** Every command: what it takes and what it gives. */
 export interface Commands {
+  /** Assessed */
+  'assessments.assess': { input: AssessmentsAssessInput; output: AssessmentsAssessOutput };
+  /** A level changed */
+  'assessments.change_level': { input: AssessmentsChangeLevelInput; output: AssessmentsChangeLevelOutput };
+  /** A student's levels, newest first */
+  'assessments.list': { input: AssessmentsListInput; output: AssessmentsListOutput };
+  /** Test taken */
+  'assessments.take_test': { input: AssessmentsTakeTestInput; output: AssessmentsTakeTestOutput };
+  /** The published tests a student took */
+  'assessments.tests': { input: AssessmentsTestsInput; output: AssessmentsTestsOutput };
   /** Makes a verified copy where the coach chooses */
   'desk.back_up': { input: DeskBackUpInput; output: DeskBackUpOutput };
   /** Checks the open file */
@@ -6625,6 +7319,8 @@ export interface Commands {
   'desk.look': { input: DeskLookInput; output: DeskLookOutput };
   /** Opens a coach file */
   'desk.open': { input: DeskOpenInput; output: DeskOpenOutput };
+  /** Opens the court card of a lesson */
+  'desk.open_card': { input: DeskOpenCardInput; output: DeskOpenCardOutput };
   /** Opens the page of a visit's home plan */
   'desk.open_home_plan': { input: DeskOpenHomePlanInput; output: DeskOpenHomePlanOutput };
   /** Opens an issued letter's document */
@@ -6727,8 +7423,12 @@ export interface Commands {
   'lessons.clashes': { input: LessonsClashesInput; output: LessonsClashesOutput };
   /** Lesson cut short */
   'lessons.cut_short': { input: LessonsCutShortInput; output: LessonsCutShortOutput };
+  /** Court card entered */
+  'lessons.enter_card': { input: LessonsEnterCardInput; output: LessonsEnterCardOutput };
   /** Lesson given */
   'lessons.give': { input: LessonsGiveInput; output: LessonsGiveOutput };
+  /** Template kept */
+  'lessons.keep_template': { input: LessonsKeepTemplateInput; output: LessonsKeepTemplateOutput };
   /** Lessons in time */
   'lessons.list': { input: LessonsListInput; output: LessonsListOutput };
   /** Lesson missed */
@@ -6737,10 +7437,18 @@ export interface Commands {
   'lessons.note': { input: LessonsNoteInput; output: LessonsNoteOutput };
   /** Lesson planned */
   'lessons.plan': { input: LessonsPlanInput; output: LessonsPlanOutput };
+  /** A lesson's plan */
+  'lessons.plan_lines': { input: LessonsPlanLinesInput; output: LessonsPlanLinesOutput };
+  /** A plan proposed for a lesson */
+  'lessons.propose_plan': { input: LessonsProposePlanInput; output: LessonsProposePlanOutput };
   /** Effort rated by the student */
   'lessons.rate_effort': { input: LessonsRateEffortInput; output: LessonsRateEffortOutput };
+  /** Lesson planned */
+  'lessons.set_plan_lines': { input: LessonsSetPlanLinesInput; output: LessonsSetPlanLinesOutput };
   /** One lesson */
   'lessons.show': { input: LessonsShowInput; output: LessonsShowOutput };
+  /** Templates of lesson plans, by name */
+  'lessons.templates': { input: LessonsTemplatesInput; output: LessonsTemplatesOutput };
   /** Language of letters chosen */
   'letters.choose_language': { input: LettersChooseLanguageInput; output: LettersChooseLanguageOutput };
   /** Letter composed anew from the record */
@@ -6777,8 +7485,12 @@ export interface Commands {
   'settings.change': { input: SettingsChangeInput; output: SettingsChangeOutput };
   /** The coach's own settings */
   'settings.show': { input: SettingsShowInput; output: SettingsShowOutput };
+  /** Drill added */
+  'sports.add_drill': { input: SportsAddDrillInput; output: SportsAddDrillOutput };
   /** Skill added */
   'sports.add_skill': { input: SportsAddSkillInput; output: SportsAddSkillOutput };
+  /** The drills of a sport, the coach's own among them */
+  'sports.drills': { input: SportsDrillsInput; output: SportsDrillsOutput };
   /** The sport packs */
   'sports.list': { input: SportsListInput; output: SportsListOutput };
   /** One sport’s pack */
@@ -6827,6 +7539,11 @@ export interface Commands {
 
 /** The names of all commands. */
 export const commandNames = [
+  'assessments.assess',
+  'assessments.change_level',
+  'assessments.list',
+  'assessments.take_test',
+  'assessments.tests',
   'desk.back_up',
   'desk.check',
   'desk.choose',
@@ -6834,6 +7551,7 @@ export const commandNames = [
   'desk.create',
   'desk.look',
   'desk.open',
+  'desk.open_card',
   'desk.open_home_plan',
   'desk.open_letter',
   'desk.restore',
@@ -6885,13 +7603,19 @@ export const commandNames = [
   'lessons.change',
   'lessons.clashes',
   'lessons.cut_short',
+  'lessons.enter_card',
   'lessons.give',
+  'lessons.keep_template',
   'lessons.list',
   'lessons.miss',
   'lessons.note',
   'lessons.plan',
+  'lessons.plan_lines',
+  'lessons.propose_plan',
   'lessons.rate_effort',
+  'lessons.set_plan_lines',
   'lessons.show',
+  'lessons.templates',
   'letters.choose_language',
   'letters.compose_anew',
   'letters.draft',
@@ -6910,7 +7634,9 @@ export const commandNames = [
   'reports.season',
   'settings.change',
   'settings.show',
+  'sports.add_drill',
   'sports.add_skill',
+  'sports.drills',
   'sports.list',
   'sports.show',
   'sports.skills',

@@ -9,8 +9,10 @@ import History from './History.svelte';
 import Home from './Home.svelte';
 import Import from './Import.svelte';
 import Issued from './Issued.svelte';
+import LessonPlan from './LessonPlan.svelte';
 import Letter from './Letter.svelte';
 import Letters from './Letters.svelte';
+import Levels from './Levels.svelte';
 import NewPlace from './NewPlace.svelte';
 import NewStudent from './NewStudent.svelte';
 import OnCourt from './OnCourt.svelte';
@@ -19,6 +21,7 @@ import Place from './Place.svelte';
 import Places from './Places.svelte';
 import Season from './Season.svelte';
 import Student from './Student.svelte';
+import TypeCard from './TypeCard.svelte';
 import Visit from './Visit.svelte';
 
 /** What a screen is given: the parts of the address that its path names. Most need none. */
@@ -41,10 +44,13 @@ export const screens: readonly Screen[] = [
   { path: '/people', nav: 'People', component: People },
   { path: '/people/new', component: NewStudent },
   { path: '/people/:student', component: Student },
+  { path: '/people/:student/levels', component: Levels },
   { path: '/people/:student/edit', component: EditStudent },
   { path: '/season', nav: 'Season', component: Season },
   { path: '/goals/:goal', component: Goal },
   { path: '/visits/:visit', component: Visit },
+  { path: '/lessons/:lesson', component: LessonPlan },
+  { path: '/lessons/:lesson/card', component: TypeCard },
   { path: '/history/:thing/:id', component: History },
   { path: '/visits/:visit/home', component: Home },
   { path: '/court/:visit', bare: true, component: OnCourt },

@@ -15,7 +15,7 @@ use crate::db::{backup, check};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::LetterId;
 use crate::kinds::{Clock, SystemClock};
-use crate::{home, letters};
+use crate::{home, lessons, letters};
 
 /// A file by its path.
 #[derive(Debug, Serialize, Deserialize, JsonSchema)]
@@ -110,6 +110,7 @@ pub(super) fn table() -> Vec<DeskCommand> {
             "Saves the page of a visit's home plan where the coach chooses",
             save_home_plan,
         ),
+        act("desk.open_card", "Opens the court card of a lesson", open_card),
         act("desk.open_home_plan", "Opens the page of a visit's home plan", open_home_plan),
     ]
 }
@@ -231,6 +232,16 @@ fn open_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
     let (name, pdf) = desk.file()?.read(|db| letters::document(db, which.letter))?;
     let folder = desk.folder.join("Letters");
     std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the letter", e))?;
+    let path = folder.join(name);
+    write_whole(&path, &pdf)?;
+    desk.host.open_document(&path)?;
+    Ok(SavedAt { path: Some(path) })
+}
+
+fn open_card(desk: &mut Desk, which: lessons::Which) -> Result<SavedAt> {
+    let (name, pdf) = desk.file()?.read(|db| lessons::card(db, which))?;
+    let folder = desk.folder.join("Court cards");
+    std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the court card", e))?;
     let path = folder.join(name);
     write_whole(&path, &pdf)?;
     desk.host.open_document(&path)?;

@@ -1,21 +1,28 @@
 //! Lessons: timed meetings on a court, each part of the visit of its one or more students.
 
+mod card;
 mod clash;
 mod effort;
 mod life;
 mod list;
 mod plan;
+mod plan_lines;
 mod store;
 mod when;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+pub use card::{CardEntered, CardRow, Counted, EnterCard, card, enter_card};
 pub use clash::{Clash, LookForClashes, Who, clashes};
 pub use effort::{RateEffort, rate_effort};
 pub use life::{CutShort, EndUntaught, NoteLesson, call_off, cut_short, give, miss, note};
 pub use list::{ListLessons, list, show};
 pub use plan::{ChangeLesson, PlanLesson, change, plan};
+pub use plan_lines::{
+    KeepTemplate, LessonLine, LessonPlan, SetPlanLines, Template, keep_template, plan_lines,
+    propose_plan, set_plan_lines, templates,
+};
 
 use crate::kinds::ids::{CourtId, FacilityId, LessonId, StudentId, VisitId};
 use crate::kinds::{Day, Time};
@@ -109,6 +116,11 @@ pub struct Which {
     /// The lesson.
     pub lesson: LessonId,
 }
+
+/// Every template.
+#[derive(Clone, Copy, Debug, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AllTemplates {}
 
 impl Lesson {
     /// "Ana Silva and Ben Costa".

@@ -7,7 +7,7 @@ use super::{Attending, Lesson, LessonState, ListLessons, WhichHour};
 use crate::app::{Reading, Writing};
 use crate::error::Result;
 use crate::kinds::Time;
-use crate::kinds::ids::{LessonId, StudentId, VisitId};
+use crate::kinds::ids::{LessonId, RowId, StudentId, TemplateId, VisitId};
 
 crate::db::words! {
     LessonState {
@@ -150,5 +150,53 @@ fn lesson(row: &Row<'_>) -> rusqlite::Result<Lesson> {
         done: row.get("done")?,
         landed: row.get("landed")?,
         next: row.get("next")?,
+    })
+}
+
+pub(super) fn plan_lines(db: &Reading<'_>, lesson: LessonId) -> Result<Vec<super::LessonLine>> {
+    db.all(
+        "SELECT minutes, drill, goal, words FROM plan_line WHERE lesson = ? ORDER BY place",
+        [lesson],
+        |row| {
+            Ok(super::LessonLine {
+                minutes: row.get("minutes")?,
+                drill: row.get("drill")?,
+                goal: row.get("goal")?,
+                words: row.get("words")?,
+            })
+        },
+    )
+}
+
+pub(super) fn replace_plan_lines(
+    db: &Writing<'_>,
+    lesson: LessonId,
+    lines: &[super::LessonLine],
+) -> Result<()> {
+    db.execute("DELETE FROM plan_line WHERE lesson = ?", [lesson])?;
+    for (place, line) in (1_i64..).zip(lines) {
+        let id: RowId = db.id();
+        db.execute(
+            "INSERT INTO plan_line (id, lesson, place, minutes, drill, goal, words) VALUES (?, ?, ?, ?, ?, ?, ?)",
+            params![id, lesson, place, line.minutes, line.drill, line.goal, line.words],
+        )?;
+    }
+    Ok(())
+}
+
+pub(super) fn keep_template(db: &Writing<'_>, name: &str, lines: &str) -> Result<()> {
+    let id: TemplateId = db.id();
+    db.execute(
+        "INSERT INTO plan_template (id, name, lines) VALUES (?, ?, ?)
+         ON CONFLICT (name) DO UPDATE SET lines = excluded.lines",
+        params![id, name, lines],
+    )?;
+    Ok(())
+}
+
+/// Templates by name, each with its lines as JSON.
+pub(super) fn templates(db: &Reading<'_>) -> Result<Vec<(TemplateId, String, String)>> {
+    db.all("SELECT id, name, lines FROM plan_template ORDER BY name", [], |row| {
+        Ok((row.get("id")?, row.get("name")?, row.get("lines")?))
     })
 }

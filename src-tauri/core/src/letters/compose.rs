@@ -4,6 +4,7 @@
 use super::tongue::{Language, Tongue};
 use super::{Part, PartKey, store};
 use crate::app::Reading;
+use crate::assessments::{self, Basis, Level};
 use crate::error::Result;
 use crate::goals::carry;
 use crate::goals::show::{Shown, as_of};
@@ -26,6 +27,8 @@ pub(super) struct Record {
     pub goals: Vec<Shown>,
     /// What was seen at this visit.
     pub seen: Vec<Observation>,
+    /// Levels given at this visit.
+    pub levels: Vec<Level>,
     pub next: Option<Visit>,
     /// The home plan made at this visit, and the one before it.
     pub home: (Option<HomePlan>, Option<HomePlan>),
@@ -69,7 +72,14 @@ pub(super) fn record(db: &Reading<'_>, visit: visits::Which) -> Result<Record> {
     seen.retain(|one| !one.seen.is_empty());
     let before = home::LastOf { student: visit.student, before: Some(visit.id) };
     let home = (home::of_visit(db, visit.id)?, home::last(db, before)?);
+    let levels = assessments::list(db, assessments::OfStudent { student: visit.student })?
+        .into_iter()
+        .rev()
+        .filter(|one| one.visit == Some(visit.id))
+        .flat_map(|one| one.levels)
+        .collect();
     Ok(Record {
+        levels,
         language: store::language(db, visit.student)?,
         lessons,
         goals,
@@ -91,6 +101,7 @@ pub(super) fn compose(record: &Record) -> Vec<Part> {
         noticed(record),
         moved(record),
         kept(record),
+        levels(record),
         carried(record),
         at_home(record),
         next(record),
@@ -337,6 +348,25 @@ fn kept(r: &Record) -> Part {
     let kept: Vec<&Shown> = r.goals.iter().filter(|g| was_kept_here(r, g)).collect();
     let sentences: Vec<String> = kept.iter().map(|g| r.tongue().kept(&g.goal.title)).collect();
     part(r, PartKey::Kept, &sentences, kept.iter().flat_map(|g| facts(r, g)).collect())
+}
+
+fn levels(r: &Record) -> Part {
+    let sentences: Vec<String> = r
+        .levels
+        .iter()
+        .map(|level| {
+            let before = level.before.map(|(before, _)| before);
+            r.tongue().level(&level.name, level.level, before)
+        })
+        .collect();
+    let from = r.levels.iter().map(|level| {
+        let basis = match level.basis {
+            Basis::Evidence => "evidence",
+            Basis::Opinion => "opinion",
+        };
+        format!("{}: {} ({basis})", level.name, level.level)
+    });
+    part(r, PartKey::Levels, &sentences, from.collect())
 }
 
 fn carried(r: &Record) -> Part {

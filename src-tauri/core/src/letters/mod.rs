@@ -43,6 +43,8 @@ pub enum PartKey {
     Moved,
     /// What is kept.
     Kept,
+    /// Levels given at the visit.
+    Levels,
     /// What is carried to the next visit, and why.
     Carried,
     /// What to do at home, and what was told of the plan before.

@@ -1,6 +1,7 @@
 //! Sports: what a sport's skills, levels, court, scoring, drills and tests are, read from a sport
 //! pack, and the skills a coach adds to it.
 
+pub mod drills;
 pub mod measure;
 pub mod on_court;
 pub mod pack;

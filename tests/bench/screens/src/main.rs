@@ -23,6 +23,8 @@ const VISITS: usize = 7;
 /// Tries a visit: in all 300 × 7 × 190 = 399,000.
 const TRIES: usize = 190;
 const GOALS: usize = 3;
+const SOUGHT: [&str; 4] = ["an", "lob", "47", "nobody"];
+const SEEN: [&str; 3] = ["Stands too far back", "Late", "Feet"];
 /// Calls of each reading, each for another student, visit, goal or lesson.
 const ROUNDS: usize = 400;
 
@@ -54,7 +56,7 @@ fn main() -> Result<()> {
                 "history" => {
                     json!({ "thing": "student", "id": students[dice.below(students.len())] })
                 }
-                "find" => json!({ "text": ["an", "lob", "47", "nobody"][dice.below(4)] }),
+                "find" => json!({ "text": SOUGHT[dice.below(SOUGHT.len())] }),
                 "year" => json!({ "from": "2025-03-01", "to": "2026-02-28" }),
                 _ => json!({}),
             }),
@@ -180,7 +182,7 @@ impl Career {
                         "observations.see",
                         json!({
                             "student": student, "visit": id, "kind": "fault",
-                            "words": ["Stands too far back", "Late", "Feet"][dice.below(3)],
+                            "words": SEEN[dice.below(SEEN.len())],
                         }),
                     )?;
                 }

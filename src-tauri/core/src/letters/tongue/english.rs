@@ -71,6 +71,7 @@ impl Tongue for English {
             PartKey::Noticed => "What I noticed",
             PartKey::Moved => "What moved",
             PartKey::Kept => "What you keep",
+            PartKey::Levels => "Your levels, from 0 to 4",
             PartKey::Carried if going => "What comes with you to the next visit",
             PartKey::Carried => "What became of the rest",
             PartKey::Home => "At home",
@@ -172,6 +173,14 @@ impl Tongue for English {
         format!(
             "{goal} is kept: you reached it at two visits, the second time before any coaching."
         )
+    }
+
+    fn level(&self, skill: &str, level: u8, before: Option<u8>) -> String {
+        match before {
+            Some(before) if before != level => format!("{skill}: {level}, before {before}."),
+            Some(_) => format!("{skill}: {level}, as before."),
+            None => format!("{skill}: {level}."),
+        }
     }
 
     fn goes_on_met(&self, goal: &str) -> String {

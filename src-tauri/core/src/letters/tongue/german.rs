@@ -137,6 +137,7 @@ impl Tongue for German {
             PartKey::Noticed => "Was mir aufgefallen ist",
             PartKey::Moved => "Was sich bewegt hat",
             PartKey::Kept => "Was dir bleibt",
+            PartKey::Levels => "Deine Stufen, von 0 bis 4",
             PartKey::Carried if going => "Was zum nächsten Besuch mitkommt",
             PartKey::Carried => "Was aus dem Übrigen wurde",
             PartKey::Home => "Zu Hause",
@@ -236,6 +237,14 @@ impl Tongue for German {
         format!(
             "{goal} bleibt dir: du hast es bei zwei Besuchen erreicht, beim zweiten, bevor wir daran gearbeitet haben."
         )
+    }
+
+    fn level(&self, skill: &str, level: u8, before: Option<u8>) -> String {
+        match before {
+            Some(before) if before != level => format!("{skill}: {level}, vorher {before}."),
+            Some(_) => format!("{skill}: {level}, wie vorher."),
+            None => format!("{skill}: {level}."),
+        }
     }
 
     fn goes_on_met(&self, goal: &str) -> String {

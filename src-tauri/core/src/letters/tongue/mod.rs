@@ -98,6 +98,9 @@ pub(super) trait Tongue: Sync {
 
     /// A goal that is kept.
     fn kept(&self, goal: &str) -> String;
+    /// A level on a skill, 0 to 4, and the one before.
+    fn level(&self, skill: &str, level: u8, before: Option<u8>) -> String;
+
     /// A goal that was met and goes on.
     fn goes_on_met(&self, goal: &str) -> String;
     /// A goal that goes on.

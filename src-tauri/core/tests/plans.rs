@@ -1,0 +1,264 @@
+//! Lesson plans, drills and the court card through the command table.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test fails by panicking"
+)]
+
+use std::process::{Command, Stdio};
+use std::sync::Arc;
+
+use carryover_core::app::CoachFile;
+use carryover_core::commands::call;
+use carryover_core::error::Code;
+use carryover_core::kinds::ids::LessonId;
+use carryover_core::kinds::{CountedIds, Day, FixedClock};
+use carryover_core::lessons;
+use serde_json::{Value, json};
+use tempfile::TempDir;
+
+struct World {
+    folder: TempDir,
+    file: CoachFile,
+    clock: Arc<FixedClock>,
+    hall: String,
+}
+
+impl World {
+    fn new() -> Self {
+        let folder = TempDir::new().unwrap();
+        let path = folder.path().join("plans.carryover");
+        CoachFile::create(&path).unwrap();
+        let clock = Arc::new(FixedClock::on(Day::of(2026, 1, 10).unwrap()));
+        let file =
+            CoachFile::open_with(&path, clock.clone(), Arc::new(CountedIds::new(4))).unwrap();
+        let mut world = Self { folder, file, clock, hall: String::new() };
+        let hall = json!({ "name": "Hall", "zone": "Europe/Lisbon" });
+        world.hall = text(&world.act("facilities.add", hall)["id"]);
+        world
+    }
+
+    fn act(&mut self, name: &str, input: Value) -> Value {
+        call(&mut self.file, name, input).unwrap_or_else(|e| panic!("{name}: {e}")).value
+    }
+
+    fn refused(&mut self, name: &str, input: Value) -> (Code, Vec<(String, String)>) {
+        let refused = call(&mut self.file, name, input).map(|a| a.value).expect_err(name).failure();
+        (refused.code, refused.problems.into_iter().map(|p| (p.field, p.code)).collect())
+    }
+
+    fn student(&mut self, name: &str) -> String {
+        text(&self.act("students.add", json!({ "name": name }))["id"])
+    }
+
+    fn visit(&mut self, student: &str, first: &str) -> String {
+        let day = Day::parse(first).unwrap();
+        self.clock.set(day);
+        let days = json!({
+            "student": student, "facility": self.hall, "first_day": first, "last_day": day.plus(1),
+        });
+        let visit = text(&self.act("visits.plan", days)["id"]);
+        self.act("visits.open", json!({ "visit": visit }));
+        visit
+    }
+
+    fn goal(&mut self, student: &str, visit: &str, title: &str, skill: &str) -> String {
+        let goal = json!({
+            "student": student, "visit": visit, "title": title, "skill": skill, "condition": "fed",
+            "counts": "result", "need": 8, "of": 10, "cue": "Lift",
+        });
+        text(&self.act("goals.set", goal)["goal"]["id"])
+    }
+
+    fn lesson(&mut self, visits: &[&str], day: &str, minutes: u32) -> String {
+        let lesson = json!({
+            "visits": visits, "facility": self.hall, "day": day, "starts": "09:30", "minutes": minutes,
+        });
+        text(&self.act("lessons.plan", lesson)["id"])
+    }
+}
+
+fn text(value: &Value) -> String {
+    value.as_str().unwrap_or_else(|| panic!("{value} is no text")).to_owned()
+}
+
+fn words(plan: &Value) -> Vec<String> {
+    plan["lines"].as_array().unwrap().iter().map(|l| text(&l["words"])).collect()
+}
+
+#[test]
+fn a_plan_is_proposed_from_what_is_carried_and_fills_the_lesson() {
+    let mut world = World::new();
+    let ivo = world.student("Ivo Marsh");
+    let before = world.visit(&ivo, "2026-01-10");
+    let lob = world.goal(&ivo, &before, "Lob serve", "lob-serve");
+    let visit = world.visit(&ivo, "2026-03-10");
+    world.goal(&ivo, &visit, "Pinch", "");
+    let lesson = world.lesson(&[&visit], "2026-03-10", 60);
+    let plan = world.act("lessons.propose_plan", json!({ "lesson": lesson }));
+    assert_eq!(
+        words(&plan),
+        [
+            "Warm-up",
+            "Retest: Lob serve",
+            "Lob serve",
+            "Pinch",
+            "End test: Lob serve",
+            "End test: Pinch"
+        ]
+    );
+    assert_eq!((&plan["minutes"], &plan["differs"]), (&json!(60), &json!("")));
+    let drills = world.act("sports.drills", json!({ "sport": "racquetball" }));
+    let drill =
+        drills.as_array().unwrap().iter().find(|d| d["id"] == plan["lines"][2]["drill"]).unwrap();
+    assert!(drill["skills"].as_array().unwrap().contains(&json!("lob-serve")), "a drill that fits");
+    assert_eq!(plan["lines"][3]["drill"], "", "no skill, no drill");
+
+    let total = json!({ "goal": lob, "visit": visit, "kind": "retest", "made": 7, "tries": 10 });
+    world.act("goals.enter_total", total);
+    let plan = world.act("lessons.propose_plan", json!({ "lesson": lesson }));
+    assert!(!words(&plan).contains(&"Retest: Lob serve".to_owned()), "it was retested");
+    let short = world.lesson(&[&visit], "2026-03-11", 10);
+    let plan = world.act("lessons.propose_plan", json!({ "lesson": short }));
+    assert_eq!(plan["minutes"], 10, "however short: {plan}");
+
+    let mut lines = plan["lines"].clone();
+    lines[0]["minutes"] = json!(7);
+    let set = world.act("lessons.set_plan_lines", json!({ "lesson": short, "lines": lines }));
+    assert_eq!(set["lines"], lines);
+    assert!(
+        text(&set["differs"]).ends_with("minutes more than the lesson has."),
+        "{}",
+        set["differs"]
+    );
+    let kept = json!({ "name": "Short one", "lines": lines });
+    world.act("lessons.keep_template", kept.clone());
+    let templates = world.act("lessons.keep_template", kept);
+    assert_eq!(templates.as_array().unwrap().len(), 1, "one of that name is replaced");
+    let goals = templates[0]["lines"].as_array().unwrap().iter().all(|l| l["goal"].is_null());
+    assert!(goals, "goals are one student\u{2019}s");
+}
+
+#[test]
+fn a_plan_that_says_nothing_or_plans_for_others_is_refused_all_at_once() {
+    let mut world = World::new();
+    let (ivo, other) = (world.student("Ivo Marsh"), world.student("Ada Quint"));
+    let theirs = world.visit(&other, "2026-01-10");
+    let goal = world.goal(&other, &theirs, "Lob", "");
+    let visit = world.visit(&ivo, "2026-01-10");
+    let lesson = world.lesson(&[&visit], "2026-01-10", 60);
+    let lines = json!([
+        { "minutes": 0, "words": "Warm-up" }, { "minutes": 10 }, { "minutes": 10, "goal": goal },
+    ]);
+    let (_, problems) =
+        world.refused("lessons.set_plan_lines", json!({ "lesson": lesson, "lines": lines }));
+    let fields: Vec<&str> = problems.iter().map(|(field, _)| field.as_str()).collect();
+    assert_eq!(fields, ["lines[0].minutes", "lines[1].words", "lines[2].goal"]);
+    let drill = json!({ "sport": "racquetball", "name": "Two corners", "skill": "lob-serve" });
+    let drills = world.act("sports.add_drill", drill.clone());
+    assert_eq!((&drills[0]["name"], &drills[0]["own"]), (&json!("Two corners"), &json!(true)));
+    assert_eq!(world.refused("sports.add_drill", drill).1, [("name".into(), "twice".into())]);
+}
+
+#[test]
+fn a_card_is_typed_in_whole_or_not_at_all() {
+    let mut world = World::new();
+    let (ivo, ada) = (world.student("Ivo Marsh"), world.student("Ada Quint"));
+    let before = world.visit(&ivo, "2026-01-10");
+    let lob = world.goal(&ivo, &before, "Lob serve", "");
+    let (mine, hers) = (world.visit(&ivo, "2026-03-10"), world.visit(&ada, "2026-03-10"));
+    let pinch = world.goal(&ada, &hers, "Pinch", "");
+    let shared = world.lesson(&[&mine, &hers], "2026-03-10", 60);
+    let alone = world.lesson(&[&mine], "2026-03-11", 60);
+    let card = |lesson: &str, rows: Value| json!({ "lesson": lesson, "rows": rows });
+    let wrong = card(
+        &alone,
+        json!([
+            { "goal": lob, "retest": { "made": 11, "tries": 10 }, "practice": { "made": 6, "tries": 10 } },
+            { "goal": pinch, "end_test": { "made": 1, "tries": 2 } },
+        ]),
+    );
+    let (code, problems) = world.refused("lessons.enter_card", wrong);
+    assert_eq!(code, Code::Refused);
+    assert_eq!(
+        problems,
+        [
+            ("rows[0].retest.made".into(), "more_than_tries".into()),
+            ("rows[1].goal".into(), "not_theirs".into()),
+        ]
+    );
+    let shown = world.act("goals.show", json!({ "goal": lob }));
+    assert_eq!(shown["blocks"], json!([]), "nothing of it was written");
+    let (_, problems) = world.refused("lessons.enter_card", card(&shared, json!([])));
+    assert_eq!(problems, [("rows".into(), "empty".into())]);
+    let fresh = card(&shared, json!([{ "goal": pinch, "retest": { "made": 1, "tries": 2 } }]));
+    let (_, problems) = world.refused("lessons.enter_card", fresh);
+    assert_eq!(problems, [("rows[0].retest.made".into(), "no_retest".into())]);
+
+    let right = card(
+        &shared,
+        json!([
+            {
+                "goal": lob, "retest": { "made": 9, "tries": 10 }, "practice": { "made": 15, "tries": 20 },
+                "end_test": { "made": 9, "tries": 10 },
+            },
+            { "goal": pinch, "end_test": { "made": 4, "tries": 10 } },
+        ]),
+    );
+    let entered = world.act("lessons.enter_card", right);
+    assert_eq!(entered["blocks"], 4);
+    let shown = world.act("goals.show", json!({ "goal": lob }));
+    assert_eq!(
+        shown["standing"]["state"], "met",
+        "the retest on the card came before the coaching"
+    );
+    let blocks = shown["blocks"].as_array().unwrap();
+    assert!(blocks.iter().all(|b| b["lesson"] == json!(shared) && b["source"] == "total_entered"));
+}
+
+/// Read back by poppler's pdftotext: each student on the lesson with what is asked, nobody else.
+#[test]
+fn a_card_names_the_goals_of_its_lesson_and_nobody_else() {
+    let mut world = World::new();
+    let (ivo, ada, eve) =
+        (world.student("Ivo Marsh"), world.student("Ada Quint"), world.student("Eve Noone"));
+    let (mine, hers) = (world.visit(&ivo, "2026-03-10"), world.visit(&ada, "2026-03-10"));
+    let other = world.visit(&eve, "2026-03-10");
+    world.goal(&ivo, &mine, "Lob serve", "");
+    world.goal(&ada, &hers, "Pinch", "");
+    world.goal(&eve, &other, "Splat", "");
+    let lesson = world.lesson(&[&mine, &hers], "2026-03-10", 60);
+    let which =
+        lessons::Which { lesson: serde_json::from_value::<LessonId>(json!(lesson)).unwrap() };
+    let (name, pdf) = world.file.read(|db| lessons::card(db, which)).unwrap();
+    assert_eq!(name, "Court card Ada Quint and Ivo Marsh 2026-03-10.pdf");
+    let (_, again) = world.file.read(|db| lessons::card(db, which)).unwrap();
+    assert_eq!(pdf, again, "the same lesson gives the same bytes");
+    let path = world.folder.path().join("card.pdf");
+    std::fs::write(&path, &pdf).unwrap();
+    let read = Command::new("pdftotext")
+        .args(["-layout".as_ref(), path.as_os_str(), "-".as_ref()])
+        .stderr(Stdio::inherit())
+        .output()
+        .expect("pdftotext, of poppler-utils");
+    let read = String::from_utf8(read.stdout).unwrap();
+    for words in [
+        "Court card: Ada Quint and Ivo Marsh",
+        "Ivo Marsh: Lob serve",
+        "Ada Quint: Pinch",
+        "8 of 10",
+        "End test",
+    ] {
+        assert!(read.contains(words), "{words:?} is not on the card:\n{read}");
+    }
+    assert!(!read.contains("Eve") && !read.contains("Splat"), "another student is named:\n{read}");
+
+    let nobody = world.student("Nils Ohne");
+    let empty = world.visit(&nobody, "2026-03-10");
+    let lesson = world.lesson(&[&empty], "2026-03-10", 60);
+    let which =
+        lessons::Which { lesson: serde_json::from_value::<LessonId>(json!(lesson)).unwrap() };
+    let none = world.file.read(|db| lessons::card(db, which)).expect_err("no goals");
+    assert_eq!(none.code(), Code::NotPossible);
+}
