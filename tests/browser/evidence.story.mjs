@@ -66,6 +66,7 @@ test('what is seen is written once, and again in two touches; one act makes it a
   await write(page, dialog.getByLabel('What was seen'), 'Watches the front wall');
   await page.keyboard.press('Enter');
   await expect(page.getByText('Seen: Watches the front wall')).toBeVisible();
+  await expect(dialog, 'under a dialog the keys of the court rest').toBeHidden();
   await page.keyboard.press('s');
   await use(page, dialog.getByRole('button', { name: /Watches the front wall/ }));
   await expect(page.getByText('Seen again: Watches the front wall')).toBeVisible();

@@ -200,3 +200,31 @@ fn a_wall_test_is_placed_by_the_coachs_own_norms_and_by_its_error() {
         world.problems("assessments.tests", wrong).into_iter().map(|(field, _)| field).collect();
     assert_eq!(fields, ["sd", "reliability"]);
 }
+
+/// By the same norms turned round: 10 seconds under a mean of 320 with an SD of 10 is T 60, above
+/// about 84 in a hundred; 10 seconds over it is T 40.
+#[test]
+fn of_a_time_fewer_seconds_are_better_and_none_is_no_time() {
+    let mut world = World::of("tennis");
+    let take = |world: &World, seconds: i64| {
+        let parts = json!([{ "part": "hits", "counted": seconds }]);
+        json!({ "student": world.student, "test": "wall-200", "parts": parts })
+    };
+    let none = take(&world, 0);
+    assert_eq!(
+        world.problems("assessments.take_test", none),
+        [("parts[0].counted".into(), "out_of_bounds".into())]
+    );
+    for seconds in [330, 310] {
+        let input = take(&world, seconds);
+        world.act("assessments.take_test", input);
+    }
+    let norms = json!({ "student": world.student, "mean": 320.0, "sd": 10.0, "reliability": 0.9 });
+    let tests = world.act("assessments.tests", norms);
+    assert_eq!((&tests[0]["total"], &tests[0]["t_score"]), (&json!(310), &json!(60.0)));
+    assert_eq!(tests[1]["t_score"], 40.0);
+    assert!(text(&tests[0]["worth"]).starts_with("better"), "{}", tests[0]["worth"]);
+    let mut ahead = take(&world, 300);
+    ahead["day"] = json!("2099-01-01");
+    assert_eq!(world.problems("assessments.take_test", ahead), [("day".into(), "to_come".into())]);
+}

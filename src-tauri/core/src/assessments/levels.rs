@@ -66,6 +66,9 @@ pub fn assess(db: &Writing<'_>, assess: Assess) -> Result<Assessment> {
     let known = skills(db, OfSport { sport: sport.clone() })?;
     let mut p = Problems::new();
     let day = p.day_or_none("day", Some(&assess.day), "The day").unwrap_or(nearest);
+    if day > db.today() {
+        p.add("day", "to_come", "This day is still to come.");
+    }
     let note = p.note("note", &assess.note, "The note");
     if assess.levels.is_empty() {
         p.add("levels", "empty", "Give at least one skill its level.");

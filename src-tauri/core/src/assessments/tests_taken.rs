@@ -116,6 +116,9 @@ pub fn take_test(db: &Writing<'_>, take: TakeTest) -> Result<TestTaken> {
     let nearest = nearest_day(db, student.id, take.visit)?;
     let mut p = Problems::new();
     let day = p.day_or_none("day", Some(&take.day), "The day").unwrap_or(nearest);
+    if day > db.today() {
+        p.add("day", "to_come", "This day is still to come.");
+    }
     let note = p.note("note", &take.note, "The note");
     let points = points(&mut p, test, &take.parts);
     p.done()?;
@@ -161,7 +164,9 @@ fn points(p: &mut Problems, test: &OnCourtTest, given: &[PartCounted]) -> Option
         let field = format!("parts[{n}].counted");
         let timed = !part.seconds.is_empty();
         let most = if timed { 600 } else { part.most.map_or(10_000, i64::from) };
-        let counted = p.within_bounds(&field, one.counted, 0, most, &part.name);
+        // Nothing takes no time; no points can be had.
+        let least = i64::from(timed || test.measure == Measure::Seconds);
+        let counted = p.within_bounds(&field, one.counted, least, most, &part.name);
         let counted = u32::try_from(counted).unwrap_or(0);
         if timed {
             // Slower than the slowest time printed: no points.
@@ -206,7 +211,12 @@ fn taken(one: &store::StoredTest, earlier: &[store::StoredTest], norms: Norms) -
             })
             .collect()
     });
-    let (total, mean, sd) = (f64::from(one.total), norms.mean, norms.sd);
+    let (mean, sd) = (norms.mean, norms.sd);
+    // Fewer seconds are better: a time is placed as far above the mean as it is below it.
+    let place = |mean: f64| match test.map(|test| test.measure) {
+        Some(Measure::Seconds) => 2.0 * mean - f64::from(one.total),
+        _ => f64::from(one.total),
+    };
     let least = sd.zip(norms.reliability).and_then(|(sd, r)| least_real_change(sd, r));
     let better = |by: i64| match test.map(|test| test.measure) {
         Some(Measure::Seconds) => by < 0,
@@ -235,8 +245,8 @@ fn taken(one: &store::StoredTest, earlier: &[store::StoredTest], norms: Norms) -
         says,
         change,
         worth,
-        t_score: mean.zip(sd).and_then(|(mean, sd)| t_score(total, mean, sd)),
-        percentile: mean.zip(sd).and_then(|(mean, sd)| percentile(total, mean, sd)),
+        t_score: mean.zip(sd).and_then(|(mean, sd)| t_score(place(mean), mean, sd)),
+        percentile: mean.zip(sd).and_then(|(mean, sd)| percentile(place(mean), mean, sd)),
         note: one.note.clone(),
     }
 }

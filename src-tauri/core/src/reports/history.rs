@@ -59,6 +59,7 @@ const STUDENT: &str = "
     UNION ALL SELECT lesson FROM lesson_student WHERE student = ?1
     UNION ALL SELECT l.id FROM letter l JOIN visit v ON v.id = l.visit WHERE v.student = ?1
     UNION ALL SELECT id FROM assessment WHERE student = ?1
+    UNION ALL SELECT l.id FROM assessment_level l JOIN assessment a ON a.id = l.assessment WHERE a.student = ?1
     UNION ALL SELECT id FROM test_taken WHERE student = ?1
     UNION ALL SELECT id FROM home_plan WHERE student = ?1
     UNION ALL SELECT l.id FROM home_line l JOIN home_plan p ON p.id = l.plan WHERE p.student = ?1";
@@ -79,6 +80,8 @@ const VISIT: &str = "
     UNION ALL SELECT id FROM lesson_student WHERE visit = ?1
     UNION ALL SELECT lesson FROM lesson_student WHERE visit = ?1
     UNION ALL SELECT p.id FROM plan_line p JOIN lesson_student s ON s.lesson = p.lesson WHERE s.visit = ?1
+    UNION ALL SELECT id FROM assessment WHERE visit = ?1
+    UNION ALL SELECT id FROM test_taken WHERE visit = ?1
     UNION ALL SELECT id FROM letter WHERE visit = ?1
     UNION ALL SELECT id FROM home_plan WHERE visit = ?1
     UNION ALL SELECT l.id FROM home_line l JOIN home_plan p ON p.id = l.plan WHERE p.visit = ?1";
