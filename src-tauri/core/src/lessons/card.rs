@@ -12,7 +12,7 @@ use crate::goals::court::{OnCourt, on_court};
 use crate::goals::decide::AtVisit;
 use crate::goals::{CriterionKind, Kind, Source};
 use crate::kinds::Instant;
-use crate::kinds::ids::{GoalId, LessonId};
+use crate::kinds::ids::{GoalId, LessonId, VisitId};
 use crate::print::{Anchor, Ink, Mark, Paper, Piece, Sheet, Weight, file_words, laid_out, to_pdf};
 use crate::settings;
 
@@ -60,17 +60,22 @@ pub struct CardEntered {
     pub blocks: u32,
 }
 
-/// The goals of everyone on a lesson, each with its student's name; of goals that count tries only
-/// those worked on now.
-fn rows(db: &Reading<'_>, lesson: &Lesson) -> Result<Vec<(String, OnCourt)>> {
-    let mut rows = Vec::new();
+/// A goal of someone on a lesson.
+struct Theirs {
+    name: String,
+    visit: VisitId,
+    goal: OnCourt,
+}
+
+/// The goals of everyone on a lesson, those that wait among them.
+fn theirs(db: &Reading<'_>, lesson: &Lesson) -> Result<Vec<Theirs>> {
+    let mut all = Vec::new();
     for one in &lesson.students {
         let goals = on_court(db, AtVisit { visit: one.visit })?;
-        rows.extend(
-            goals.into_iter().filter(|goal| !goal.waits).map(|goal| (one.name.clone(), goal)),
-        );
+        let of = |goal| Theirs { name: one.name.clone(), visit: one.visit, goal };
+        all.extend(goals.into_iter().map(of));
     }
-    Ok(rows)
+    Ok(all)
 }
 
 /// Types a card in: every row or none, each block as a total of this lesson.
@@ -80,18 +85,16 @@ fn rows(db: &Reading<'_>, lesson: &Lesson) -> Result<Vec<(String, OnCourt)>> {
 /// than tried, nothing on the card; `NotPossible` at a visit that is not open.
 pub fn enter_card(db: &Writing<'_>, card: EnterCard) -> Result<CardEntered> {
     let lesson = show(db, Which { lesson: card.lesson })?;
-    let known = rows(db, &lesson)?;
+    let known = theirs(db, &lesson)?;
     let mut p = Problems::new();
     let mut blocks = 0;
     for (n, row) in card.rows.iter().enumerate() {
-        let Some((name, goal)) = known.iter().find(|(_, g)| g.goal.goal.id == row.goal) else {
+        let Some(of) = known.iter().find(|of| of.goal.goal.goal.id == row.goal) else {
             let words =
                 "This goal is of nobody on this lesson: the card is another lesson\u{2019}s.";
             p.add(&format!("rows[{n}].goal"), "not_theirs", words);
             continue;
         };
-        let visit = lesson.students.iter().find(|s| s.name == *name).map(|s| s.visit);
-        let Some(visit) = visit else { continue };
         for (kind, field, counted) in [
             (Kind::Retest, "retest", row.retest),
             (Kind::Practice, "practice", row.practice),
@@ -101,8 +104,8 @@ pub fn enter_card(db: &Writing<'_>, card: EnterCard) -> Result<CardEntered> {
             let entered = enter_total(
                 db,
                 EnterTotal {
-                    goal: goal.goal.goal.id,
-                    visit,
+                    goal: row.goal,
+                    visit: of.visit,
                     lesson: Some(card.lesson),
                     kind,
                     condition: None,
@@ -144,7 +147,9 @@ pub fn enter_card(db: &Writing<'_>, card: EnterCard) -> Result<CardEntered> {
 /// `NotFound`; `NotPossible` where nobody on the lesson has a goal at an open visit.
 pub fn card(db: &Reading<'_>, which: Which) -> Result<(String, Vec<u8>)> {
     let lesson = show(db, which)?;
-    let rows = rows(db, &lesson)?;
+    let mut rows = theirs(db, &lesson)?;
+    // On paper stand those worked on now.
+    rows.retain(|of| !of.goal.waits);
     if rows.is_empty() {
         return Err(Error::not_possible(
             "no_goals",
@@ -158,7 +163,7 @@ pub fn card(db: &Reading<'_>, which: Which) -> Result<(String, Vec<u8>)> {
     Ok((format!("Court card {} {}.pdf", file_words(&lesson.names()), lesson.day), pdf))
 }
 
-fn sheet(lesson: &Lesson, rows: &[(String, OnCourt)], author: String) -> Sheet {
+fn sheet(lesson: &Lesson, rows: &[Theirs], author: String) -> Sheet {
     let title = format!("Court card: {}", lesson.names());
     let court = if lesson.court_name.is_empty() {
         lesson.place.clone()
@@ -174,7 +179,7 @@ fn sheet(lesson: &Lesson, rows: &[(String, OnCourt)], author: String) -> Sheet {
                 .to_owned(),
         ),
     ];
-    for (name, row) in rows {
+    for Theirs { name, goal: row, .. } in rows {
         let goal = &row.goal.goal;
         let of = if lesson.students.len() > 1 { format!("{name}: ") } else { String::new() };
         pieces.push(Piece::Heading(format!("{of}{}", goal.title)));
@@ -187,7 +192,8 @@ fn sheet(lesson: &Lesson, rows: &[(String, OnCourt)], author: String) -> Sheet {
         let asked = format!("{} · {}", goal.condition.words(), goal.criterion.words());
         pieces.push(Piece::Text(format!("{cue}{asked}{aim}")));
         if goal.criterion.kind == CriterionKind::AtMost {
-            pieces.push(boxes("Whole games: how often in each", 5, 0));
+            pieces.push(Piece::Note("Whole games: in each box how often it happened.".to_owned()));
+            pieces.push(games());
             continue;
         }
         let tries = goal.criterion.tries().unwrap_or(10).min(MOST_BOXES);
@@ -215,48 +221,71 @@ fn sheet(lesson: &Lesson, rows: &[(String, OnCourt)], author: String) -> Sheet {
 
 const WIDTH: f32 = 482.0;
 const SIDE: f32 = 15.0;
-/// So many boxes fit into one row beside its name and its count.
-const MOST_BOXES: u32 = 20;
+/// Where the boxes begin, right of their name.
+const LEFT: f32 = 62.0;
+/// The height of a row of boxes.
+const ROW: f32 = 20.0;
+/// So many boxes stand in one row.
+const IN_A_ROW: u32 = 20;
+/// So many first boxes have room before a full row.
+const BEFORE_IT: u32 = 5;
+/// No card has more boxes for one block; the count can be written down beside them.
+const MOST_BOXES: u32 = 100;
 
-/// A row of boxes in fives, with its name before and room for the count after; the first ones that
-/// are not counted stand apart, dashed.
+/// Boxes in fives, twenty a row, with their name before and room for the count after; the first
+/// ones that are not counted stand apart, dashed.
 fn boxes(name: &str, tries: u32, uncounted: u32) -> Piece {
-    let mut marks = vec![text(0.0, 14.0, name)];
-    let mut x = 62.0;
-    for n in 0..uncounted {
-        square(&mut marks, x + n as f32 * SIDE, true);
+    let mut marks = vec![text(14.0, name)];
+    let (mut left, mut top) = (LEFT, 0.0);
+    if uncounted > BEFORE_IT {
+        in_fives(&mut marks, (LEFT, &mut top), uncounted, true);
+        top += ROW;
+    } else if uncounted > 0 {
+        in_fives(&mut marks, (LEFT, &mut top), uncounted, true);
+        left += uncounted as f32 * SIDE + 6.0;
     }
-    if uncounted > 0 {
-        x += uncounted as f32 * SIDE + 6.0;
-    }
-    for n in 0..tries {
-        square(&mut marks, x + n as f32 * SIDE + (n / 5) as f32 * 4.0, false);
-    }
-    let count = if uncounted + tries > MOST_BOXES { "of" } else { "made      of" };
+    in_fives(&mut marks, (left, &mut top), tries, false);
+    let full = uncounted > 0 && tries >= IN_A_ROW;
     marks.push(Mark::Text {
-        at: (WIDTH, 14.0),
+        at: (WIDTH, top + 14.0),
         size: 9.0,
         weight: Weight::Plain,
         anchor: Anchor::End,
         ink: Ink::Soft,
-        words: format!("{count}      "),
+        words: format!("{}      ", if full { "of" } else { "made      of" }),
     });
     let first = if uncounted > 0 {
         format!(", {uncounted} before them that are not counted")
     } else {
         String::new()
     };
-    Piece::Figure {
-        alt: format!("{name}: {tries} boxes{first}"),
-        width_pt: WIDTH,
-        height_pt: 20.0,
-        marks,
+    let alt = format!("{name}: {tries} boxes{first}");
+    Piece::Figure { alt, width_pt: WIDTH, height_pt: top + ROW, marks }
+}
+
+/// A box for each of the next whole games.
+fn games() -> Piece {
+    let mut marks = vec![text(14.0, "Games")];
+    in_fives(&mut marks, (LEFT, &mut 0.0), 5, false);
+    let alt = "Games: 5 boxes".to_owned();
+    Piece::Figure { alt, width_pt: WIDTH, height_pt: ROW, marks }
+}
+
+/// Boxes from a left and a top on; the top goes down with each further row.
+fn in_fives(marks: &mut Vec<Mark>, (left, top): (f32, &mut f32), many: u32, first: bool) {
+    for n in 0..many {
+        let at = n % IN_A_ROW;
+        if n > 0 && at == 0 {
+            *top += ROW;
+        }
+        square(marks, (left + at as f32 * SIDE + (at / 5) as f32 * 4.0, *top + 2.0), first);
     }
 }
 
-fn square(marks: &mut Vec<Mark>, x: f32, first: bool) {
+fn square(marks: &mut Vec<Mark>, (x, y): (f32, f32), first: bool) {
+    let (right, foot) = (x + SIDE, y + 16.0);
     marks.push(Mark::Line {
-        points: vec![(x, 2.0), (x + SIDE, 2.0), (x + SIDE, 18.0), (x, 18.0), (x, 2.0)],
+        points: vec![(x, y), (right, y), (right, foot), (x, foot), (x, y)],
         width: 0.6,
         ink: Ink::Soft,
         dash: first.then_some((1.5, 1.5)),
@@ -274,9 +303,9 @@ fn lines() -> Piece {
     Piece::Figure { alt: String::new(), width_pt: WIDTH, height_pt: 100.0, marks: marks.collect() }
 }
 
-fn text(x: f32, y: f32, words: &str) -> Mark {
+fn text(y: f32, words: &str) -> Mark {
     Mark::Text {
-        at: (x, y),
+        at: (0.0, y),
         size: 9.5,
         weight: Weight::Plain,
         anchor: Anchor::Start,
