@@ -220,40 +220,41 @@ fn sheet(lesson: &Lesson, rows: &[Theirs], author: String) -> Sheet {
 }
 
 const WIDTH: f32 = 482.0;
-const SIDE: f32 = 15.0;
+const SIDE: f32 = 14.0;
 /// Where the boxes begin, right of their name.
-const LEFT: f32 = 62.0;
+const LEFT: f32 = 56.0;
+/// Where the room for the count begins.
+const COUNT: f32 = 402.0;
 /// The height of a row of boxes.
 const ROW: f32 = 20.0;
 /// So many boxes stand in one row.
 const IN_A_ROW: u32 = 20;
 /// So many first boxes have room before a full row.
-const BEFORE_IT: u32 = 5;
+const BEFORE_IT: u32 = 3;
 /// No card has more boxes for one block; the count can be written down beside them.
 const MOST_BOXES: u32 = 100;
 
 /// Boxes in fives, twenty a row, with their name before and room for the count after; the first
 /// ones that are not counted stand apart, dashed.
 fn boxes(name: &str, tries: u32, uncounted: u32) -> Piece {
-    let mut marks = vec![text(14.0, name)];
+    let mut marks = vec![text(0.0, 14.0, name)];
     let (mut left, mut top) = (LEFT, 0.0);
+    in_fives(&mut marks, (LEFT, &mut top), uncounted, true);
     if uncounted > BEFORE_IT {
-        in_fives(&mut marks, (LEFT, &mut top), uncounted, true);
         top += ROW;
     } else if uncounted > 0 {
-        in_fives(&mut marks, (LEFT, &mut top), uncounted, true);
         left += uncounted as f32 * SIDE + 6.0;
     }
     in_fives(&mut marks, (left, &mut top), tries, false);
-    let full = uncounted > 0 && tries >= IN_A_ROW;
-    marks.push(Mark::Text {
-        at: (WIDTH, top + 14.0),
-        size: 9.0,
-        weight: Weight::Plain,
-        anchor: Anchor::End,
-        ink: Ink::Soft,
-        words: format!("{}      ", if full { "of" } else { "made      of" }),
-    });
+    for start in [COUNT, WIDTH - 30.0] {
+        marks.push(Mark::Line {
+            points: vec![(start, top + 17.0), (start + 30.0, top + 17.0)],
+            width: 0.6,
+            ink: Ink::Soft,
+            dash: None,
+        });
+    }
+    marks.push(text(COUNT + 35.0, top + 14.0, "of"));
     let first = if uncounted > 0 {
         format!(", {uncounted} before them that are not counted")
     } else {
@@ -265,7 +266,7 @@ fn boxes(name: &str, tries: u32, uncounted: u32) -> Piece {
 
 /// A box for each of the next whole games.
 fn games() -> Piece {
-    let mut marks = vec![text(14.0, "Games")];
+    let mut marks = vec![text(0.0, 14.0, "Games")];
     in_fives(&mut marks, (LEFT, &mut 0.0), 5, false);
     let alt = "Games: 5 boxes".to_owned();
     Piece::Figure { alt, width_pt: WIDTH, height_pt: ROW, marks }
@@ -303,13 +304,50 @@ fn lines() -> Piece {
     Piece::Figure { alt: String::new(), width_pt: WIDTH, height_pt: 100.0, marks: marks.collect() }
 }
 
-fn text(y: f32, words: &str) -> Mark {
+fn text(x: f32, y: f32, words: &str) -> Mark {
     Mark::Text {
-        at: (0.0, y),
+        at: (x, y),
         size: 9.5,
         weight: Weight::Plain,
         anchor: Anchor::Start,
         ink: Ink::Ink,
         words: words.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The boxes of a piece as their left, top and right, those that are not counted first.
+    fn drawn(piece: Piece) -> (Vec<(f32, f32, f32)>, usize) {
+        let Piece::Figure { marks, height_pt, .. } = piece else { panic!("boxes are a figure") };
+        let mut squares = Vec::new();
+        let mut dashed = 0;
+        for mark in marks {
+            let Mark::Line { points, dash, .. } = mark else { continue };
+            if let [(left, top), (right, _), (_, foot), _, _] = points[..] {
+                assert!(foot <= height_pt, "every box is on the drawing");
+                squares.push((left, top, right));
+                dashed += usize::from(dash.is_some());
+            }
+        }
+        (squares, dashed)
+    }
+
+    #[test]
+    fn every_try_has_a_box_and_none_stands_on_another_or_on_the_count() {
+        for (tries, uncounted) in [(1, 0), (10, 3), (20, 0), (20, 3), (20, 4), (50, 20), (100, 0)] {
+            let (squares, dashed) = drawn(boxes("Retest", tries, uncounted));
+            assert_eq!(squares.len() as u32, tries + uncounted, "{tries} and {uncounted}");
+            assert_eq!(dashed as u32, uncounted);
+            assert!(squares.iter().all(|(left, _, right)| *left >= LEFT && *right <= COUNT));
+            for (n, (left, top, right)) in squares.iter().enumerate() {
+                let clear = |other: &(f32, f32, f32)| {
+                    (other.1 - top).abs() >= 16.0 || other.0 >= *right || other.2 <= *left
+                };
+                assert!(squares[n + 1..].iter().all(clear), "{tries} and {uncounted}: box {n}");
+            }
+        }
     }
 }

@@ -1,7 +1,17 @@
 // A lesson plan being typed: what is sent, how its minutes add up, and lines that move.
 import { expect, test } from 'vitest';
 import type { DrillLine, Shown } from '../../ipc';
-import { alike, drillOptions, goalOptions, minutesWords, moved, newLine, toLines, toTyped } from './lines';
+import {
+  alike,
+  drillOptions,
+  drillWords,
+  goalOptions,
+  minutesWords,
+  moved,
+  newLine,
+  toLines,
+  toTyped,
+} from './lines';
 
 test('what was kept comes back as it was', () => {
   const lines = [{ minutes: 5, drill: '', goal: 'g', words: 'Retest' }];
@@ -42,6 +52,13 @@ test('a drill is offered once, the coach’s own first', () => {
   const drills = [drill('wall', false), drill('mine', true)];
   const one = { name: '', goals: [], drills };
   expect(drillOptions([one, one]).map((o) => o.value)).toEqual(['mine', 'wall']);
+});
+
+test('a drill is told in one paragraph', () => {
+  const drill = { purpose: 'Depth.', layout: '', steps: ['Fed.', 'From a rally'] } as unknown as DrillLine;
+  expect(drillWords(drill)).toBe('Depth. Harder: Fed; From a rally.');
+  expect(drillWords({ ...drill, steps: [] })).toBe('Depth.');
+  expect(drillWords(undefined)).toBe('');
 });
 
 test('a line moves by one, and none moves out', () => {

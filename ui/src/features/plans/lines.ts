@@ -81,6 +81,13 @@ export function drillOptions(theirs: readonly Theirs[]): Option[] {
   );
 }
 
+/** What a drill is for, who stands where, and how it is made harder. */
+export function drillWords(drill: DrillLine | undefined): string {
+  if (!drill) return '';
+  const steps = drill.steps.map((step) => step.replace(/[.;]$/, '')).join('; ');
+  return [drill.purpose, drill.layout, steps && `Harder: ${steps}.`].filter(Boolean).join(' ');
+}
+
 /** Lines with one moved up or down. */
 export function moved<T extends { key: number }>(lines: readonly T[], key: number, by: number): T[] {
   const at = lines.findIndex((line) => line.key === key);
