@@ -79,6 +79,31 @@ pub fn tell(m: &mut Maker, most: u32) -> Result<()> {
         tell(m)?;
         told += count;
     }
+    next_lesson(m)
+}
+
+/// A drill of the coach's own, and the first lesson of today planned with it.
+fn next_lesson(m: &mut Maker) -> Result<()> {
+    m.on(m.today);
+    let drill = json!({
+        "sport": "racquetball", "name": "Chair on the short line", "skill": "ceiling-ball",
+        "purpose": "The ceiling ball that dies in the corner, not the one that comes off the wall.",
+        "layout": "A chair stands on the short line. The coach feeds from beside it; the student plays from the backhand corner.",
+        "steps": "From a dropped ball\nFrom a soft feed\nFrom a ceiling ball\nThree in a row",
+    });
+    let drills = m.act("sports.add_drill", drill)?;
+    let today = m.today.to_string();
+    let lessons = m.act("lessons.list", json!({ "from": today, "to": today }))?;
+    let Some(lesson) = lessons.pointer("/0/id").cloned() else { return Ok(()) };
+    let mut plan = m.act("lessons.propose_plan", json!({ "lesson": lesson }))?;
+    if let Some(lines) = plan["lines"].as_array_mut() {
+        for line in lines.iter_mut().filter(|line| line["words"] == CEILING.title) {
+            line["drill"] = drills[0]["id"].clone();
+        }
+    }
+    let lines = plan["lines"].take();
+    m.act("lessons.set_plan_lines", json!({ "lesson": lesson, "lines": lines }))?;
+    m.act("lessons.keep_template", json!({ "name": "First hour of a visit", "lines": lines }))?;
     Ok(())
 }
 

@@ -267,6 +267,7 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("lessons.set_plan_lines", "Lesson planned", lessons::set_plan_lines),
         writes("lessons.keep_template", "Template kept", lessons::keep_template),
         reads("lessons.templates", "Templates of lesson plans, by name", lessons::templates),
+        reads("lessons.use_template", "A template as a plan for a lesson", lessons::use_template),
         writes("lessons.enter_card", "Court card entered", lessons::enter_card),
         reads("lessons.show", "One lesson", lessons::show),
         reads("lessons.list", "Lessons in time", lessons::list),

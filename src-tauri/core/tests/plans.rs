@@ -138,6 +138,12 @@ fn a_plan_is_proposed_from_what_is_carried_and_fills_the_lesson() {
     assert_eq!(templates.as_array().unwrap().len(), 1, "one of that name is replaced");
     let goals = templates[0]["lines"].as_array().unwrap().iter().all(|l| l["goal"].is_null());
     assert!(goals, "goals are one student\u{2019}s");
+    let used = json!({ "lesson": lesson, "template": templates[0]["id"] });
+    let used = world.act("lessons.use_template", used);
+    assert_eq!(used["lines"], templates[0]["lines"]);
+    assert_eq!(used["differs"], "45 minutes of the lesson are not planned.");
+    let after = world.act("lessons.plan_lines", json!({ "lesson": lesson }));
+    assert_eq!(after["lines"], json!([]), "nothing is written by looking");
 }
 
 #[test]
@@ -261,4 +267,51 @@ fn a_card_names_the_goals_of_its_lesson_and_nobody_else() {
         lessons::Which { lesson: serde_json::from_value::<LessonId>(json!(lesson)).unwrap() };
     let none = world.file.read(|db| lessons::card(db, which)).expect_err("no goals");
     assert_eq!(none.code(), Code::NotPossible);
+}
+
+#[test]
+fn a_pair_gets_its_minutes_by_turns_and_what_was_planned_for_stays() {
+    let mut world = World::new();
+    let (ivo, ada) = (world.student("Ivo Marsh"), world.student("Ada Quint"));
+    let (mine, hers) = (world.visit(&ivo, "2026-03-10"), world.visit(&ada, "2026-03-10"));
+    let lob = world.goal(&ivo, &mine, "Lob", "");
+    for title in ["Drive", "Splat"] {
+        world.goal(&ivo, &mine, title, "");
+    }
+    world.goal(&ada, &hers, &"x".repeat(198), "");
+    let lesson = world.lesson(&[&mine, &hers], "2026-03-10", 30);
+    let plan = world.act("lessons.propose_plan", json!({ "lesson": lesson }));
+    let said = words(&plan);
+    let worked: Vec<&str> = said[1..4].iter().map(|words| &words[..11]).collect();
+    assert_eq!(
+        worked,
+        ["Ada Quint: ", "Ivo Marsh: ", "Ivo Marsh: "],
+        "each before the second of one"
+    );
+    assert_eq!(said[1].chars().count(), 200, "however long a title, its line can be kept");
+    let lines = plan["lines"].clone();
+    world.act("lessons.set_plan_lines", json!({ "lesson": lesson, "lines": lines }));
+    let close = json!({ "goal": lob, "visit": mine, "kind": "close", "reason": "Enough of it." });
+    world.act("goals.decide", close);
+    let again = json!({ "lesson": lesson, "lines": lines });
+    let kept = world.act("lessons.set_plan_lines", again);
+    assert_eq!(kept["lines"], lines, "a plan can be kept again after its goal was closed");
+    let line = json!({ "minutes": 30, "drill": "no-such-drill" });
+    let (_, problems) =
+        world.refused("lessons.set_plan_lines", json!({ "lesson": lesson, "lines": [line] }));
+    assert_eq!(problems, [("lines[0].drill".into(), "no_such_drill".into())]);
+}
+
+#[test]
+fn two_of_one_name_each_keep_their_own_card() {
+    let mut world = World::new();
+    let (one, other) = (world.student("Ivo Marsh"), world.student("Ivo Marsh"));
+    let (first, second) = (world.visit(&one, "2026-03-10"), world.visit(&other, "2026-03-10"));
+    world.goal(&one, &first, "Lob", "");
+    let pinch = world.goal(&other, &second, "Pinch", "");
+    let lesson = world.lesson(&[&first, &second], "2026-03-10", 60);
+    let rows = json!([{ "goal": pinch, "practice": { "made": 5, "tries": 10 } }]);
+    world.act("lessons.enter_card", json!({ "lesson": lesson, "rows": rows }));
+    let shown = world.act("goals.show", json!({ "goal": pinch }));
+    assert_eq!(shown["blocks"][0]["visit"], json!(second));
 }

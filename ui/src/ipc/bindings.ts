@@ -1512,6 +1512,23 @@ export interface DeskSampleOutput {
   sample: boolean;
 }
 /**
+ * Which lesson.
+ *
+ */
+export interface DeskSaveCardInput {
+  lesson: LessonId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveCardOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
  * Which visit's plan.
  *
  */
@@ -4681,6 +4698,33 @@ export interface LessonsShowOutput {
  */
 export interface LessonsTemplatesInput {}
 /**
+ * A template to use at a lesson.
+ *
+ */
+export interface LessonsUseTemplateInput {
+  lesson: LessonId;
+  template: TemplateId;
+}
+/**
+ * A lesson's plan as it stands.
+ *
+ */
+export interface LessonsUseTemplateOutput {
+  lesson: LessonId;
+  /**
+   * Its lines, in order.
+   */
+  lines: LessonLine[];
+  /**
+   * All minutes of the lines.
+   */
+  minutes: number;
+  /**
+   * A sentence where they are not the lesson's; empty where they are, or there are no lines.
+   */
+  differs: string;
+}
+/**
  * A line in the list.
  *
  */
@@ -7329,6 +7373,8 @@ export interface Commands {
   'desk.restore': { input: DeskRestoreInput; output: DeskRestoreOutput };
   /** Opens the sample season, making it first if need be */
   'desk.sample': { input: DeskSampleInput; output: DeskSampleOutput };
+  /** Saves the court card of a lesson where the coach chooses */
+  'desk.save_card': { input: DeskSaveCardInput; output: DeskSaveCardOutput };
   /** Saves the page of a visit's home plan where the coach chooses */
   'desk.save_home_plan': { input: DeskSaveHomePlanInput; output: DeskSaveHomePlanOutput };
   /** Saves an issued letter's document where the coach chooses */
@@ -7449,6 +7495,8 @@ export interface Commands {
   'lessons.show': { input: LessonsShowInput; output: LessonsShowOutput };
   /** Templates of lesson plans, by name */
   'lessons.templates': { input: LessonsTemplatesInput; output: LessonsTemplatesOutput };
+  /** A template as a plan for a lesson */
+  'lessons.use_template': { input: LessonsUseTemplateInput; output: LessonsUseTemplateOutput };
   /** Language of letters chosen */
   'letters.choose_language': { input: LettersChooseLanguageInput; output: LettersChooseLanguageOutput };
   /** Letter composed anew from the record */
@@ -7556,6 +7604,7 @@ export const commandNames = [
   'desk.open_letter',
   'desk.restore',
   'desk.sample',
+  'desk.save_card',
   'desk.save_home_plan',
   'desk.save_letter',
   'exchange.read_csv',
@@ -7616,6 +7665,7 @@ export const commandNames = [
   'lessons.set_plan_lines',
   'lessons.show',
   'lessons.templates',
+  'lessons.use_template',
   'letters.choose_language',
   'letters.compose_anew',
   'letters.draft',

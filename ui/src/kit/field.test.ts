@@ -1,6 +1,6 @@
 // What a control is described by.
 import { expect, test } from 'vitest';
-import { describedBy } from './field';
+import { describedBy } from './field.svelte';
 
 test('a control is described by what there is, the hint first', () => {
   expect(describedBy('f', 'Hint.', 'Wrong.')).toBe('f-hint f-problem');

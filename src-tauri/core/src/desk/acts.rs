@@ -110,6 +110,11 @@ pub(super) fn table() -> Vec<DeskCommand> {
             "Saves the page of a visit's home plan where the coach chooses",
             save_home_plan,
         ),
+        act(
+            "desk.save_card",
+            "Saves the court card of a lesson where the coach chooses",
+            save_card,
+        ),
         act("desk.open_card", "Opens the court card of a lesson", open_card),
         act("desk.open_home_plan", "Opens the page of a visit's home plan", open_home_plan),
     ]
@@ -235,6 +240,15 @@ fn open_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
     let path = folder.join(name);
     write_whole(&path, &pdf)?;
     desk.host.open_document(&path)?;
+    Ok(SavedAt { path: Some(path) })
+}
+
+fn save_card(desk: &mut Desk, which: lessons::Which) -> Result<SavedAt> {
+    let (name, pdf) = desk.file()?.read(|db| lessons::card(db, which))?;
+    let Some(path) = desk.host.choose_to_save("Save the court card", &name) else {
+        return Ok(SavedAt { path: None });
+    };
+    write_whole(&path, &pdf)?;
     Ok(SavedAt { path: Some(path) })
 }
 

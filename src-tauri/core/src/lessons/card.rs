@@ -12,7 +12,7 @@ use crate::goals::court::{OnCourt, on_court};
 use crate::goals::decide::AtVisit;
 use crate::goals::{CriterionKind, Kind, Source};
 use crate::kinds::Instant;
-use crate::kinds::ids::{GoalId, LessonId};
+use crate::kinds::ids::{GoalId, LessonId, VisitId};
 use crate::print::{Anchor, Ink, Mark, Paper, Piece, Sheet, Weight, file_words, laid_out, to_pdf};
 use crate::settings;
 
@@ -60,17 +60,22 @@ pub struct CardEntered {
     pub blocks: u32,
 }
 
-/// The goals of everyone on a lesson, each with its student's name; of goals that count tries only
-/// those worked on now.
-fn rows(db: &Reading<'_>, lesson: &Lesson) -> Result<Vec<(String, OnCourt)>> {
-    let mut rows = Vec::new();
+/// A goal of someone on a lesson.
+struct Theirs {
+    name: String,
+    visit: VisitId,
+    goal: OnCourt,
+}
+
+/// The goals of everyone on a lesson, those that wait among them.
+fn theirs(db: &Reading<'_>, lesson: &Lesson) -> Result<Vec<Theirs>> {
+    let mut all = Vec::new();
     for one in &lesson.students {
         let goals = on_court(db, AtVisit { visit: one.visit })?;
-        rows.extend(
-            goals.into_iter().filter(|goal| !goal.waits).map(|goal| (one.name.clone(), goal)),
-        );
+        let of = |goal| Theirs { name: one.name.clone(), visit: one.visit, goal };
+        all.extend(goals.into_iter().map(of));
     }
-    Ok(rows)
+    Ok(all)
 }
 
 /// Types a card in: every row or none, each block as a total of this lesson.
@@ -80,18 +85,16 @@ fn rows(db: &Reading<'_>, lesson: &Lesson) -> Result<Vec<(String, OnCourt)>> {
 /// than tried, nothing on the card; `NotPossible` at a visit that is not open.
 pub fn enter_card(db: &Writing<'_>, card: EnterCard) -> Result<CardEntered> {
     let lesson = show(db, Which { lesson: card.lesson })?;
-    let known = rows(db, &lesson)?;
+    let known = theirs(db, &lesson)?;
     let mut p = Problems::new();
     let mut blocks = 0;
     for (n, row) in card.rows.iter().enumerate() {
-        let Some((name, goal)) = known.iter().find(|(_, g)| g.goal.goal.id == row.goal) else {
+        let Some(of) = known.iter().find(|of| of.goal.goal.goal.id == row.goal) else {
             let words =
                 "This goal is of nobody on this lesson: the card is another lesson\u{2019}s.";
             p.add(&format!("rows[{n}].goal"), "not_theirs", words);
             continue;
         };
-        let visit = lesson.students.iter().find(|s| s.name == *name).map(|s| s.visit);
-        let Some(visit) = visit else { continue };
         for (kind, field, counted) in [
             (Kind::Retest, "retest", row.retest),
             (Kind::Practice, "practice", row.practice),
@@ -101,8 +104,8 @@ pub fn enter_card(db: &Writing<'_>, card: EnterCard) -> Result<CardEntered> {
             let entered = enter_total(
                 db,
                 EnterTotal {
-                    goal: goal.goal.goal.id,
-                    visit,
+                    goal: row.goal,
+                    visit: of.visit,
                     lesson: Some(card.lesson),
                     kind,
                     condition: None,
@@ -144,7 +147,9 @@ pub fn enter_card(db: &Writing<'_>, card: EnterCard) -> Result<CardEntered> {
 /// `NotFound`; `NotPossible` where nobody on the lesson has a goal at an open visit.
 pub fn card(db: &Reading<'_>, which: Which) -> Result<(String, Vec<u8>)> {
     let lesson = show(db, which)?;
-    let rows = rows(db, &lesson)?;
+    let mut rows = theirs(db, &lesson)?;
+    // On paper stand those worked on now.
+    rows.retain(|of| !of.goal.waits);
     if rows.is_empty() {
         return Err(Error::not_possible(
             "no_goals",
@@ -158,7 +163,7 @@ pub fn card(db: &Reading<'_>, which: Which) -> Result<(String, Vec<u8>)> {
     Ok((format!("Court card {} {}.pdf", file_words(&lesson.names()), lesson.day), pdf))
 }
 
-fn sheet(lesson: &Lesson, rows: &[(String, OnCourt)], author: String) -> Sheet {
+fn sheet(lesson: &Lesson, rows: &[Theirs], author: String) -> Sheet {
     let title = format!("Court card: {}", lesson.names());
     let court = if lesson.court_name.is_empty() {
         lesson.place.clone()
@@ -174,7 +179,7 @@ fn sheet(lesson: &Lesson, rows: &[(String, OnCourt)], author: String) -> Sheet {
                 .to_owned(),
         ),
     ];
-    for (name, row) in rows {
+    for Theirs { name, goal: row, .. } in rows {
         let goal = &row.goal.goal;
         let of = if lesson.students.len() > 1 { format!("{name}: ") } else { String::new() };
         pieces.push(Piece::Heading(format!("{of}{}", goal.title)));
@@ -187,7 +192,8 @@ fn sheet(lesson: &Lesson, rows: &[(String, OnCourt)], author: String) -> Sheet {
         let asked = format!("{} · {}", goal.condition.words(), goal.criterion.words());
         pieces.push(Piece::Text(format!("{cue}{asked}{aim}")));
         if goal.criterion.kind == CriterionKind::AtMost {
-            pieces.push(boxes("Whole games: how often in each", 5, 0));
+            pieces.push(Piece::Note("Whole games: in each box how often it happened.".to_owned()));
+            pieces.push(games());
             continue;
         }
         let tries = goal.criterion.tries().unwrap_or(10).min(MOST_BOXES);
@@ -214,49 +220,73 @@ fn sheet(lesson: &Lesson, rows: &[(String, OnCourt)], author: String) -> Sheet {
 }
 
 const WIDTH: f32 = 482.0;
-const SIDE: f32 = 15.0;
-/// So many boxes fit into one row beside its name and its count.
-const MOST_BOXES: u32 = 20;
+const SIDE: f32 = 14.0;
+/// Where the boxes begin, right of their name.
+const LEFT: f32 = 56.0;
+/// Where the room for the count begins.
+const COUNT: f32 = 402.0;
+/// The height of a row of boxes.
+const ROW: f32 = 20.0;
+/// So many boxes stand in one row.
+const IN_A_ROW: u32 = 20;
+/// So many first boxes have room before a full row.
+const BEFORE_IT: u32 = 3;
+/// No card has more boxes for one block; the count can be written down beside them.
+const MOST_BOXES: u32 = 100;
 
-/// A row of boxes in fives, with its name before and room for the count after; the first ones that
-/// are not counted stand apart, dashed.
+/// Boxes in fives, twenty a row, with their name before and room for the count after; the first
+/// ones that are not counted stand apart, dashed.
 fn boxes(name: &str, tries: u32, uncounted: u32) -> Piece {
     let mut marks = vec![text(0.0, 14.0, name)];
-    let mut x = 62.0;
-    for n in 0..uncounted {
-        square(&mut marks, x + n as f32 * SIDE, true);
+    let (mut left, mut top) = (LEFT, 0.0);
+    in_fives(&mut marks, (LEFT, &mut top), uncounted, true);
+    if uncounted > BEFORE_IT {
+        top += ROW;
+    } else if uncounted > 0 {
+        left += uncounted as f32 * SIDE + 6.0;
     }
-    if uncounted > 0 {
-        x += uncounted as f32 * SIDE + 6.0;
+    in_fives(&mut marks, (left, &mut top), tries, false);
+    for start in [COUNT, WIDTH - 30.0] {
+        marks.push(Mark::Line {
+            points: vec![(start, top + 17.0), (start + 30.0, top + 17.0)],
+            width: 0.6,
+            ink: Ink::Soft,
+            dash: None,
+        });
     }
-    for n in 0..tries {
-        square(&mut marks, x + n as f32 * SIDE + (n / 5) as f32 * 4.0, false);
-    }
-    let count = if uncounted + tries > MOST_BOXES { "of" } else { "made      of" };
-    marks.push(Mark::Text {
-        at: (WIDTH, 14.0),
-        size: 9.0,
-        weight: Weight::Plain,
-        anchor: Anchor::End,
-        ink: Ink::Soft,
-        words: format!("{count}      "),
-    });
+    marks.push(text(COUNT + 35.0, top + 14.0, "of"));
     let first = if uncounted > 0 {
         format!(", {uncounted} before them that are not counted")
     } else {
         String::new()
     };
-    Piece::Figure {
-        alt: format!("{name}: {tries} boxes{first}"),
-        width_pt: WIDTH,
-        height_pt: 20.0,
-        marks,
+    let alt = format!("{name}: {tries} boxes{first}");
+    Piece::Figure { alt, width_pt: WIDTH, height_pt: top + ROW, marks }
+}
+
+/// A box for each of the next whole games.
+fn games() -> Piece {
+    let mut marks = vec![text(0.0, 14.0, "Games")];
+    in_fives(&mut marks, (LEFT, &mut 0.0), 5, false);
+    let alt = "Games: 5 boxes".to_owned();
+    Piece::Figure { alt, width_pt: WIDTH, height_pt: ROW, marks }
+}
+
+/// Boxes from a left and a top on; the top goes down with each further row.
+fn in_fives(marks: &mut Vec<Mark>, (left, top): (f32, &mut f32), many: u32, first: bool) {
+    for n in 0..many {
+        let at = n % IN_A_ROW;
+        if n > 0 && at == 0 {
+            *top += ROW;
+        }
+        square(marks, (left + at as f32 * SIDE + (at / 5) as f32 * 4.0, *top + 2.0), first);
     }
 }
 
-fn square(marks: &mut Vec<Mark>, x: f32, first: bool) {
+fn square(marks: &mut Vec<Mark>, (x, y): (f32, f32), first: bool) {
+    let (right, foot) = (x + SIDE, y + 16.0);
     marks.push(Mark::Line {
-        points: vec![(x, 2.0), (x + SIDE, 2.0), (x + SIDE, 18.0), (x, 18.0), (x, 2.0)],
+        points: vec![(x, y), (right, y), (right, foot), (x, foot), (x, y)],
         width: 0.6,
         ink: Ink::Soft,
         dash: first.then_some((1.5, 1.5)),
@@ -282,5 +312,42 @@ fn text(x: f32, y: f32, words: &str) -> Mark {
         anchor: Anchor::Start,
         ink: Ink::Ink,
         words: words.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The boxes of a piece as their left, top and right, those that are not counted first.
+    fn drawn(piece: Piece) -> (Vec<(f32, f32, f32)>, usize) {
+        let Piece::Figure { marks, height_pt, .. } = piece else { panic!("boxes are a figure") };
+        let mut squares = Vec::new();
+        let mut dashed = 0;
+        for mark in marks {
+            let Mark::Line { points, dash, .. } = mark else { continue };
+            if let [(left, top), (right, _), (_, foot), _, _] = points[..] {
+                assert!(foot <= height_pt, "every box is on the drawing");
+                squares.push((left, top, right));
+                dashed += usize::from(dash.is_some());
+            }
+        }
+        (squares, dashed)
+    }
+
+    #[test]
+    fn every_try_has_a_box_and_none_stands_on_another_or_on_the_count() {
+        for (tries, uncounted) in [(1, 0), (10, 3), (20, 0), (20, 3), (20, 4), (50, 20), (100, 0)] {
+            let (squares, dashed) = drawn(boxes("Retest", tries, uncounted));
+            assert_eq!(squares.len() as u32, tries + uncounted, "{tries} and {uncounted}");
+            assert_eq!(dashed as u32, uncounted);
+            assert!(squares.iter().all(|(left, _, right)| *left >= LEFT && *right <= COUNT));
+            for (n, (left, top, right)) in squares.iter().enumerate() {
+                let clear = |other: &(f32, f32, f32)| {
+                    (other.1 - top).abs() >= 16.0 || other.0 >= *right || other.2 <= *left
+                };
+                assert!(squares[n + 1..].iter().all(clear), "{tries} and {uncounted}: box {n}");
+            }
+        }
     }
 }

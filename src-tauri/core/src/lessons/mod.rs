@@ -20,8 +20,8 @@ pub use life::{CutShort, EndUntaught, NoteLesson, call_off, cut_short, give, mis
 pub use list::{ListLessons, list, show};
 pub use plan::{ChangeLesson, PlanLesson, change, plan};
 pub use plan_lines::{
-    KeepTemplate, LessonLine, LessonPlan, SetPlanLines, Template, keep_template, plan_lines,
-    propose_plan, set_plan_lines, templates,
+    KeepTemplate, LessonLine, LessonPlan, SetPlanLines, Template, UseTemplate, keep_template,
+    plan_lines, propose_plan, set_plan_lines, templates, use_template,
 };
 
 use crate::kinds::ids::{CourtId, FacilityId, LessonId, StudentId, VisitId};

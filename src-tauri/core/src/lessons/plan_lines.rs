@@ -10,8 +10,9 @@ use crate::error::{Error, Problems, Result};
 use crate::goals::chart::ACTIVE;
 use crate::goals::show::{OfStudent, Shown, list as goals_of};
 use crate::goals::state::is_carried;
+use crate::input::NAME;
 use crate::kinds::ids::{GoalId, LessonId, TemplateId};
-use crate::sports::drills::{OfSport, drills};
+use crate::sports::drills::{DrillLine, OfSport, drills};
 use crate::students;
 
 /// The most lines of a plan.
@@ -78,6 +79,16 @@ pub struct KeepTemplate {
     pub lines: Vec<LessonLine>,
 }
 
+/// A template to use at a lesson.
+#[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct UseTemplate {
+    /// The lesson.
+    pub lesson: LessonId,
+    /// The template.
+    pub template: TemplateId,
+}
+
 /// Shows a lesson's plan.
 ///
 /// # Errors
@@ -107,13 +118,21 @@ fn shown(lesson: &Lesson, lines: Vec<LessonLine>) -> LessonPlan {
 /// `NotFound`; `Refused` with every field that is wrong.
 pub fn set_plan_lines(db: &Writing<'_>, set: SetPlanLines) -> Result<LessonPlan> {
     let lesson = show(db, Which { lesson: set.lesson })?;
-    let theirs = goals(db, &lesson)?;
+    let theirs = each(db, &lesson)?;
     let mut p = Problems::new();
     let lines = read(&mut p, set.lines);
     for (n, line) in lines.iter().enumerate() {
-        if line.goal.is_some_and(|goal| theirs.iter().all(|(_, known)| known.goal.id != goal)) {
+        // Any of their goals, however it stands: a goal kept since it was planned for stays in the plan.
+        let known = |goal| theirs.iter().any(|one| one.goals.iter().any(|g| g.goal.id == goal));
+        if line.goal.is_some_and(|goal| !known(goal)) {
             let words = "This goal is of nobody on this lesson.";
             p.add(&format!("lines[{n}].goal"), "not_theirs", words);
+        }
+        let there = |one: &Theirs| one.drills.iter().any(|drill| drill.id == line.drill);
+        if !line.drill.is_empty() && !theirs.iter().any(there) {
+            let words =
+                "This drill is of another sport. Choose one of this lesson\u{2019}s, or none.";
+            p.add(&format!("lines[{n}].drill"), "no_such_drill", words);
         }
     }
     p.done()?;
@@ -141,19 +160,39 @@ fn read(p: &mut Problems, lines: Vec<LessonLine>) -> Vec<LessonLine> {
     read
 }
 
-/// The goals worked on of everyone on a lesson, the most urgent first, each with its student's sport.
-fn goals(db: &Reading<'_>, lesson: &Lesson) -> Result<Vec<(String, Shown)>> {
+/// A student on a lesson, as a plan needs to know them.
+struct Theirs {
+    name: String,
+    /// Every goal, the most urgent first.
+    goals: Vec<Shown>,
+    /// The drills of the student's sport.
+    drills: Vec<DrillLine>,
+}
+
+/// Everyone on a lesson.
+fn each(db: &Reading<'_>, lesson: &Lesson) -> Result<Vec<Theirs>> {
     let mut all = Vec::new();
     for one in &lesson.students {
         let student = students::show(db, students::Which { student: one.student })?;
-        let sport = student.profile.sport;
-        let active = goals_of(db, OfStudent { student: one.student })?
-            .into_iter()
-            .filter(|goal| is_carried(goal.standing.state))
-            .take(ACTIVE);
-        all.extend(active.map(|goal| (sport.clone(), goal)));
+        all.push(Theirs {
+            name: one.name.clone(),
+            goals: goals_of(db, OfStudent { student: one.student })?,
+            drills: drills(db, OfSport { sport: student.profile.sport })?,
+        });
     }
     Ok(all)
+}
+
+/// The goals worked on now, each with its student: the first of everyone, then the second.
+fn by_turns(theirs: &[Theirs]) -> Vec<(&Theirs, &Shown)> {
+    let mut turns = Vec::new();
+    for n in 0..ACTIVE {
+        for one in theirs {
+            let mut going = one.goals.iter().filter(|goal| is_carried(goal.standing.state));
+            turns.extend(going.nth(n).map(|goal| (one, goal)));
+        }
+    }
+    turns
 }
 
 /// Proposes a plan: a warm-up, the retest of each goal that was at an earlier visit, work on each
@@ -165,42 +204,42 @@ fn goals(db: &Reading<'_>, lesson: &Lesson) -> Result<Vec<(String, Shown)>> {
 pub fn propose_plan(db: &Reading<'_>, which: Which) -> Result<LessonPlan> {
     let lesson = show(db, which)?;
     let visits: Vec<_> = lesson.students.iter().map(|s| s.visit).collect();
-    let mut goals = goals(db, &lesson)?;
+    let theirs = each(db, &lesson)?;
+    let mut goals = by_turns(&theirs);
     // Three lines a goal at most, of three minutes at least.
     let room = (lesson.minutes as usize / 3).saturating_sub(1) / 3;
     goals.truncate(room.max(1));
-    let many = lesson.students.len() > 1;
-    let mut weighed: Vec<(i64, LessonLine)> = Vec::new();
-    let line = |goal: Option<GoalId>, drill: &str, words: String| LessonLine {
+    let line = |goal: Option<GoalId>, drill: &str, words: &str| LessonLine {
         minutes: 0,
         drill: drill.to_owned(),
         goal,
-        words,
+        words: fitting(words),
     };
-    weighed.push((5, line(None, "", "Warm-up".to_owned())));
-    let name = |goal: &Shown| {
-        let student = lesson.students.iter().find(|s| s.student == goal.goal.student);
-        match student.filter(|_| many) {
-            Some(student) => format!("{}, {}", goal.goal.title, student.name),
-            None => goal.goal.title.clone(),
+    let name = |one: &Theirs, goal: &Shown| {
+        if theirs.len() > 1 {
+            format!("{}: {}", one.name, goal.goal.title)
+        } else {
+            goal.goal.title.clone()
         }
     };
-    for (_, goal) in &goals {
+    let mut weighed: Vec<(i64, LessonLine)> = vec![(5, line(None, "", "Warm-up"))];
+    for (one, goal) in &goals {
         let tried = |b: &crate::goals::Block| visits.contains(&b.visit) && b.was_tried();
         let was_before = goal.visits.iter().any(|visit| !visits.contains(visit));
         if was_before && !goal.blocks.iter().any(tried) {
-            weighed.push((5, line(Some(goal.goal.id), "", format!("Retest: {}", name(goal)))));
+            let words = format!("Retest: {}", name(one, goal));
+            weighed.push((5, line(Some(goal.goal.id), "", &words)));
         }
     }
-    for (sport, goal) in &goals {
-        let drill = drills(db, OfSport { sport: sport.clone() })?
-            .into_iter()
-            .find(|drill| !goal.goal.skill.is_empty() && drill.skills.contains(&goal.goal.skill));
-        let drill = drill.map_or_else(String::new, |drill| drill.id);
-        weighed.push((12, line(Some(goal.goal.id), &drill, name(goal))));
+    for (one, goal) in &goals {
+        let fits =
+            |d: &&DrillLine| !goal.goal.skill.is_empty() && d.skills.contains(&goal.goal.skill);
+        let drill = one.drills.iter().find(fits).map_or("", |drill| drill.id.as_str());
+        weighed.push((12, line(Some(goal.goal.id), drill, &name(one, goal))));
     }
-    for (_, goal) in &goals {
-        weighed.push((6, line(Some(goal.goal.id), "", format!("End test: {}", name(goal)))));
+    for (one, goal) in &goals {
+        let words = format!("End test: {}", name(one, goal));
+        weighed.push((6, line(Some(goal.goal.id), "", &words)));
     }
     let weights: Vec<i64> = weighed.iter().map(|(weight, _)| *weight).collect();
     let minutes = shared(i64::from(lesson.minutes), &weights);
@@ -211,6 +250,16 @@ pub fn propose_plan(db: &Reading<'_>, which: Which) -> Result<LessonPlan> {
         .map(|((_, line), minutes)| LessonLine { minutes, ..line })
         .collect();
     Ok(shown(&lesson, lines))
+}
+
+/// Words that a line has room for.
+fn fitting(words: &str) -> String {
+    if words.chars().count() <= NAME {
+        return words.to_owned();
+    }
+    let mut cut: String = words.chars().take(NAME - 1).collect();
+    cut.push('\u{2026}');
+    cut
 }
 
 /// Minutes by weight: the whole parts first, what is left by the largest remainder.
@@ -259,6 +308,27 @@ pub fn templates(db: &Reading<'_>, _: super::AllTemplates) -> Result<Vec<Templat
             Ok(Template { id, name, lines })
         })
         .collect()
+}
+
+/// Shows a template's lines as a plan for a lesson, without the drills that are of another sport.
+/// Nothing is written.
+///
+/// # Errors
+/// `NotFound`.
+pub fn use_template(db: &Reading<'_>, chosen: UseTemplate) -> Result<LessonPlan> {
+    let lesson = show(db, Which { lesson: chosen.lesson })?;
+    let template = templates(db, super::AllTemplates {})?
+        .into_iter()
+        .find(|template| template.id == chosen.template)
+        .ok_or_else(|| Error::NotFound { what: "template", id: chosen.template.to_string() })?;
+    let theirs = each(db, &lesson)?;
+    let mut lines = template.lines;
+    for line in &mut lines {
+        if !theirs.iter().any(|one| one.drills.iter().any(|drill| drill.id == line.drill)) {
+            line.drill.clear();
+        }
+    }
+    Ok(shown(&lesson, lines))
 }
 
 #[cfg(test)]

@@ -1,5 +1,5 @@
 // A lesson plan as the editor holds it: every field as typed, each line with a key of its own.
-import type { Input, LessonLine } from '../../ipc';
+import type { DrillLine, Input, LessonLine, Shown } from '../../ipc';
 
 /** A line as it is typed. */
 export interface TypedLine {
@@ -40,6 +40,52 @@ export function minutesWords(typed: readonly TypedLine[], length: number): strin
   const sum = toLines(typed).reduce((all, line) => all + line.minutes, 0);
   const over = sum > length ? `, ${sum - length} too many` : '';
   return `${sum} of ${length} minutes planned${over}`;
+}
+
+/** Whether two plans say the same. */
+export const alike = (a: readonly TypedLine[], b: readonly TypedLine[]): boolean =>
+  JSON.stringify(toLines(a)) === JSON.stringify(toLines(b));
+
+/** A student on a lesson, as its plan needs to know them. */
+export interface Theirs {
+  name: string;
+  goals: readonly Shown[];
+  drills: readonly DrillLine[];
+}
+
+interface Option {
+  value: string;
+  words: string;
+  group?: string;
+}
+
+/** The goals to choose from: those worked on, and those a line is for already; by student where there are several. */
+export function goalOptions(theirs: readonly Theirs[], lines: readonly TypedLine[]): Option[] {
+  const going = (goal: Shown) =>
+    ['working', 'met', 'slipped'].includes(goal.standing.state) || lines.some((l) => l.goal === goal.goal.id);
+  return theirs.flatMap(({ name, goals }) =>
+    goals.filter(going).map(({ goal }) => ({
+      value: goal.id,
+      words: goal.title,
+      ...(theirs.length > 1 ? { group: name } : {}),
+    })),
+  );
+}
+
+/** The drills to choose from, each once, the coach's own first. */
+export function drillOptions(theirs: readonly Theirs[]): Option[] {
+  const drills = [...new Map(theirs.flatMap((t) => t.drills).map((d) => [d.id, d])).values()];
+  const words = (own: boolean) => (own ? 'Your own' : 'Of the sport');
+  return [true, false].flatMap((own) =>
+    drills.filter((d) => d.own === own).map((d) => ({ value: d.id, words: d.name, group: words(own) })),
+  );
+}
+
+/** What a drill is for, who stands where, and how it is made harder. */
+export function drillWords(drill: DrillLine | undefined): string {
+  if (!drill) return '';
+  const steps = drill.steps.map((step) => step.replace(/[.;]$/, '')).join('; ');
+  return [drill.purpose, drill.layout, steps && `Harder: ${steps}.`].filter(Boolean).join(' ');
 }
 
 /** Lines with one moved up or down. */
