@@ -18,7 +18,7 @@ const LOB: Goal = Goal {
 };
 const BACK_WALL: Goal = Goal {
     title: "Backhand off the back wall",
-    skill: "back-wall-play",
+    skill: "back-wall",
     condition: "live",
     counts: "result",
     need: 7,
@@ -28,7 +28,7 @@ const BACK_WALL: Goal = Goal {
 };
 const RETURN: Goal = Goal {
     title: "Return of the drive serve",
-    skill: "serve-return",
+    skill: "passing-return",
     condition: "live",
     counts: "result",
     need: 12,

@@ -7,65 +7,51 @@
     reason = "a test fails by panicking"
 )]
 
-use std::sync::Arc;
+mod world;
 
-use carryover_core::app::CoachFile;
-use carryover_core::commands::call;
-use carryover_core::error::{Code, Error};
-use carryover_core::kinds::{CountedIds, Day, FixedClock};
+use std::ops::{Deref, DerefMut};
+
+use carryover_core::error::Code;
 use serde_json::{Value, json};
-use tempfile::TempDir;
+use world::{codes, text};
 
+/// A world with one student in it.
 struct World {
-    _folder: TempDir,
-    file: CoachFile,
-    clock: Arc<FixedClock>,
+    base: world::World,
     student: String,
-    hall: String,
+}
+
+impl Deref for World {
+    type Target = world::World;
+
+    fn deref(&self) -> &Self::Target {
+        &self.base
+    }
+}
+
+impl DerefMut for World {
+    fn deref_mut(&mut self) -> &mut Self::Target {
+        &mut self.base
+    }
 }
 
 impl World {
     fn new() -> Self {
-        let folder = TempDir::new().unwrap();
-        let path = folder.path().join("evidence.carryover");
-        CoachFile::create(&path).unwrap();
-        let clock = Arc::new(FixedClock::on(Day::of(2026, 1, 1).unwrap()));
-        let file =
-            CoachFile::open_with(&path, clock.clone(), Arc::new(CountedIds::new(5))).unwrap();
-        let mut world =
-            Self { _folder: folder, file, clock, student: String::new(), hall: String::new() };
-        let hall = json!({ "name": "Hall", "zone": "Europe/Lisbon" });
-        world.hall = text(&world.act("facilities.add", hall)["id"]);
-        world.student = text(&world.act("students.add", json!({ "name": "Ivo Marsh" }))["id"]);
-        world
-    }
-
-    fn act(&mut self, name: &str, input: Value) -> Value {
-        call(&mut self.file, name, input).unwrap_or_else(|e| panic!("{name}: {e}")).value
-    }
-
-    fn refused(&mut self, name: &str, input: Value) -> Error {
-        call(&mut self.file, name, input).map(|a| a.value).expect_err(name)
+        let mut base = world::World::new();
+        base.on("2026-01-01");
+        let student = base.student("Ivo Marsh");
+        Self { base, student }
     }
 
     /// The fields of a refusal, each with its code.
     fn problems(&mut self, name: &str, input: Value) -> Vec<(String, String)> {
-        let failure = self.refused(name, input).failure();
-        assert_eq!(failure.code, Code::Refused, "{}", failure.words);
-        failure.problems.into_iter().map(|p| (p.field, p.code)).collect()
+        codes(&self.refused(name, input))
     }
 
     /// A visit of two days from this one, opened.
     fn visit(&mut self, first: &str) -> String {
-        let day = Day::parse(first).unwrap();
-        self.clock.set(day);
-        let last = day.plus(1).to_string();
-        let days = json!({
-            "student": self.student, "facility": self.hall, "first_day": first, "last_day": last,
-        });
-        let visit = text(&self.act("visits.plan", days)["id"]);
-        self.act("visits.open", json!({ "visit": visit }));
-        visit
+        let student = self.student.clone();
+        self.two_days(&student, first)
     }
 
     /// A goal set at a visit: the fields that matter, over the usual ones.
@@ -87,15 +73,6 @@ impl World {
         merge(&mut input, fields);
         self.act("goals.enter_total", input)
     }
-
-    fn stands(&mut self, goal: &str) -> (String, String) {
-        let shown = self.act("goals.show", json!({ "goal": goal }));
-        (text(&shown["standing"]["state"]), text(&shown["standing"]["why"]))
-    }
-}
-
-fn text(value: &Value) -> String {
-    value.as_str().unwrap_or_else(|| panic!("{value} is no text")).to_owned()
 }
 
 fn merge(into: &mut Value, fields: Value) {
@@ -120,7 +97,7 @@ fn a_goal_of_at_most_so_many_a_game_counts_whole_games() {
         world.stands(&goal),
         ("met".into(), "3, 2 in the last 2 games; a later visit will tell".into())
     );
-    let chart = world.act("goals.chart", json!({ "student": world.student }));
+    let chart = world.base.act("goals.chart", json!({ "student": world.student }));
     let cell = &chart["lines"][0]["cells"][0];
     assert_eq!(cell["games"], json!([5, 3, 2]));
     assert_eq!(cell["marks"], json!([]), "a whole game has no rate");
@@ -558,7 +535,7 @@ fn what_changed_of_a_thing_is_told_newest_first_and_undone_from_there() {
 fn a_goal_set_at_a_visit_written_down_late_was_set_on_a_day_of_that_visit() {
     let mut world = World::new();
     let first = world.visit("2026-01-10");
-    world.clock.set(Day::parse("2026-02-20").unwrap());
+    world.on("2026-02-20");
     let goal = world.goal(&first, json!({}));
     let shown = world.act("goals.show", json!({ "goal": goal }));
     assert_eq!(shown["goal"]["set_on"], "2026-01-11", "the nearest day of the visit");

@@ -6,59 +6,54 @@
     reason = "a test fails by panicking"
 )]
 
-use std::sync::Arc;
+mod world;
 
-use carryover_core::app::CoachFile;
-use carryover_core::commands::call;
-use carryover_core::kinds::{CountedIds, Day, FixedClock};
+use std::ops::{Deref, DerefMut};
+
 use serde_json::{Value, json};
-use tempfile::TempDir;
+use world::{codes, text};
 
+/// A world with one student of a sport in it.
 struct World {
-    _folder: TempDir,
-    file: CoachFile,
-    clock: Arc<FixedClock>,
+    base: world::World,
     student: String,
-    hall: String,
+}
+
+impl Deref for World {
+    type Target = world::World;
+
+    fn deref(&self) -> &Self::Target {
+        &self.base
+    }
+}
+
+impl DerefMut for World {
+    fn deref_mut(&mut self) -> &mut Self::Target {
+        &mut self.base
+    }
 }
 
 impl World {
     fn of(sport: &str) -> Self {
-        let folder = TempDir::new().unwrap();
-        let path = folder.path().join("levels.carryover");
-        CoachFile::create(&path).unwrap();
-        let clock = Arc::new(FixedClock::on(Day::of(2026, 1, 10).unwrap()));
-        let file =
-            CoachFile::open_with(&path, clock.clone(), Arc::new(CountedIds::new(9))).unwrap();
-        let (student, hall) = (String::new(), String::new());
-        let mut world = Self { _folder: folder, file, clock, student, hall };
-        let hall = json!({ "name": "Hall", "zone": "Europe/Lisbon" });
-        world.hall = text(&world.act("facilities.add", hall)["id"]);
+        let mut base = world::World::new();
+        base.on("2026-01-10");
         let student = json!({ "name": "Ivo Marsh", "sport": sport });
-        world.student = text(&world.act("students.add", student)["id"]);
-        world
+        let student = text(&base.act("students.add", student)["id"]);
+        Self { base, student }
     }
 
-    fn act(&mut self, name: &str, input: Value) -> Value {
-        call(&mut self.file, name, input).unwrap_or_else(|e| panic!("{name}: {e}")).value
-    }
-
+    /// The fields of a refusal, each with its code.
     fn problems(&mut self, name: &str, input: Value) -> Vec<(String, String)> {
-        let refused = call(&mut self.file, name, input).map(|a| a.value).expect_err(name);
-        refused.failure().problems.into_iter().map(|p| (p.field, p.code)).collect()
+        codes(&self.refused(name, input))
     }
 
     fn assess(&mut self, day: &str, levels: &[(&str, u8)]) -> Value {
-        self.clock.set(Day::parse(day).unwrap());
+        self.on(day);
         let levels: Vec<Value> =
             levels.iter().map(|(skill, level)| json!({ "skill": skill, "level": level })).collect();
         let assess = json!({ "student": self.student, "levels": levels });
         self.act("assessments.assess", assess)
     }
-}
-
-fn text(value: &Value) -> String {
-    value.as_str().unwrap_or_else(|| panic!("{value} is no text")).to_owned()
 }
 
 #[test]
@@ -76,7 +71,7 @@ fn levels_stand_beside_the_time_before_and_say_what_they_rest_on() {
         "counts": "result", "need": 8, "of": 10, "day": "2026-02-01",
     });
     let goal = text(&world.act("goals.set", goal)["goal"]["id"]);
-    world.clock.set(Day::parse("2026-03-01").unwrap());
+    world.on("2026-03-01");
     let days = json!({
         "student": world.student, "facility": world.hall, "first_day": "2026-03-01", "last_day": "2026-03-02",
     });
@@ -101,7 +96,7 @@ fn levels_stand_beside_the_time_before_and_say_what_they_rest_on() {
         (&of("ceiling-ball")["basis"], &of("ceiling-ball")["before"]),
         (&json!("opinion"), &Value::Null)
     );
-    let list = world.act("assessments.list", json!({ "student": world.student }));
+    let list = world.base.act("assessments.list", json!({ "student": world.student }));
     assert_eq!(list[0]["day"], "2026-03-01", "newest first");
     assert_eq!(list[1]["levels"][1]["basis"], "opinion", "what came later is no evidence for then");
 
@@ -171,7 +166,7 @@ fn the_itn_assessment_is_read_from_its_printed_tables() {
 fn a_wall_test_is_placed_by_the_coachs_own_norms_and_by_its_error() {
     let mut world = World::of("racquetball");
     let take = |world: &mut World, day: &str, short: i64, long: i64| {
-        world.clock.set(Day::parse(day).unwrap());
+        world.on(day);
         let parts = json!([
             { "part": "short", "counted": short }, { "part": "long", "counted": long },
         ]);

@@ -6,63 +6,54 @@
     reason = "a test fails by panicking"
 )]
 
-use std::process::{Command, Stdio};
-use std::sync::Arc;
+mod world;
 
-use carryover_core::app::CoachFile;
-use carryover_core::commands::call;
+use std::ops::{Deref, DerefMut};
+use std::process::{Command, Stdio};
+
 use carryover_core::error::Code;
 use carryover_core::kinds::ids::LessonId;
-use carryover_core::kinds::{CountedIds, Day, FixedClock};
 use carryover_core::lessons;
 use serde_json::{Value, json};
-use tempfile::TempDir;
+use world::text;
 
+/// A world in which lessons are planned.
 struct World {
-    folder: TempDir,
-    file: CoachFile,
-    clock: Arc<FixedClock>,
-    hall: String,
+    base: world::World,
+}
+
+impl Deref for World {
+    type Target = world::World;
+
+    fn deref(&self) -> &Self::Target {
+        &self.base
+    }
+}
+
+impl DerefMut for World {
+    fn deref_mut(&mut self) -> &mut Self::Target {
+        &mut self.base
+    }
 }
 
 impl World {
     fn new() -> Self {
-        let folder = TempDir::new().unwrap();
-        let path = folder.path().join("plans.carryover");
-        CoachFile::create(&path).unwrap();
-        let clock = Arc::new(FixedClock::on(Day::of(2026, 1, 10).unwrap()));
-        let file =
-            CoachFile::open_with(&path, clock.clone(), Arc::new(CountedIds::new(4))).unwrap();
-        let mut world = Self { folder, file, clock, hall: String::new() };
-        let hall = json!({ "name": "Hall", "zone": "Europe/Lisbon" });
-        world.hall = text(&world.act("facilities.add", hall)["id"]);
-        world
+        let base = world::World::new();
+        base.on("2026-01-10");
+        Self { base }
     }
 
-    fn act(&mut self, name: &str, input: Value) -> Value {
-        call(&mut self.file, name, input).unwrap_or_else(|e| panic!("{name}: {e}")).value
-    }
-
+    /// What a refusal is, and its fields, each with its code.
     fn refused(&mut self, name: &str, input: Value) -> (Code, Vec<(String, String)>) {
-        let refused = call(&mut self.file, name, input).map(|a| a.value).expect_err(name).failure();
+        let refused = self.base.refused(name, input).failure();
         (refused.code, refused.problems.into_iter().map(|p| (p.field, p.code)).collect())
     }
 
-    fn student(&mut self, name: &str) -> String {
-        text(&self.act("students.add", json!({ "name": name }))["id"])
-    }
-
     fn visit(&mut self, student: &str, first: &str) -> String {
-        let day = Day::parse(first).unwrap();
-        self.clock.set(day);
-        let days = json!({
-            "student": student, "facility": self.hall, "first_day": first, "last_day": day.plus(1),
-        });
-        let visit = text(&self.act("visits.plan", days)["id"]);
-        self.act("visits.open", json!({ "visit": visit }));
-        visit
+        self.two_days(student, first)
     }
 
+    /// "8 of 10, fed" at a skill.
     fn goal(&mut self, student: &str, visit: &str, title: &str, skill: &str) -> String {
         let goal = json!({
             "student": student, "visit": visit, "title": title, "skill": skill, "condition": "fed",
@@ -77,10 +68,6 @@ impl World {
         });
         text(&self.act("lessons.plan", lesson)["id"])
     }
-}
-
-fn text(value: &Value) -> String {
-    value.as_str().unwrap_or_else(|| panic!("{value} is no text")).to_owned()
 }
 
 fn words(plan: &Value) -> Vec<String> {

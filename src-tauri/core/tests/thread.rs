@@ -7,106 +7,17 @@
     reason = "a test fails by panicking"
 )]
 
-use std::sync::Arc;
+mod world;
 
-use carryover_core::app::CoachFile;
 use carryover_core::commands::call;
-use carryover_core::error::{Code, Error};
-use carryover_core::kinds::{CountedIds, Day, FixedClock};
+use carryover_core::error::Code;
 use serde_json::{Value, json};
-use tempfile::TempDir;
+use world::{World, codes as fields, id};
 
-struct World {
-    _folder: TempDir,
-    file: CoachFile,
-    clock: Arc<FixedClock>,
-    hall: String,
-    court: String,
-}
-
-impl World {
-    fn new() -> Self {
-        let folder = TempDir::new().unwrap();
-        let path = folder.path().join("thread.carryover");
-        CoachFile::create(&path).unwrap();
-        let clock = Arc::new(FixedClock::on(Day::of(2026, 3, 1).unwrap()));
-        let file =
-            CoachFile::open_with(&path, clock.clone(), Arc::new(CountedIds::new(3))).unwrap();
-        let mut world =
-            Self { _folder: folder, file, clock, hall: String::new(), court: String::new() };
-        world.hall = id(
-            &world.act("facilities.add", json!({ "name": "Hall", "zone": "Europe/Lisbon" })),
-            "/id",
-        );
-        let with_court =
-            world.act("facilities.add_court", json!({ "facility": world.hall, "name": "Court 1" }));
-        world.court = id(&with_court, "/courts/0/id");
-        world
-    }
-
-    fn on(&self, day: &str) {
-        self.clock.set(Day::parse(day).unwrap());
-    }
-
-    fn act(&mut self, name: &str, input: Value) -> Value {
-        call(&mut self.file, name, input).unwrap_or_else(|e| panic!("{name}: {e}")).value
-    }
-
-    fn refused(&mut self, name: &str, input: Value) -> Error {
-        call(&mut self.file, name, input).map(|a| a.value).expect_err(name)
-    }
-
-    fn student(&mut self, name: &str) -> String {
-        id(&self.act("students.add", json!({ "name": name })), "/id")
-    }
-
-    fn planned(&mut self, student: &str, first: &str, last: &str) -> String {
-        let input = json!({ "student": student, "facility": self.hall, "first_day": first, "last_day": last });
-        id(&self.act("visits.plan", input), "/id")
-    }
-
-    fn visit(&mut self, student: &str, first: &str, last: &str) -> String {
-        self.on(first);
-        let visit = self.planned(student, first, last);
-        self.act("visits.open", json!({ "visit": visit }));
-        visit
-    }
-
-    fn goal(&mut self, student: &str, visit: &str, title: &str) -> String {
-        let input = json!({
-            "student": student, "visit": visit, "title": title, "condition": "fed", "counts": "result",
-            "need": 8, "of": 10, "cue": "Lift",
-        });
-        id(&self.act("goals.set", input), "/goal/id")
-    }
-
-    fn total(&mut self, goal: &str, visit: &str, kind: &str, made: u32) {
-        self.act(
-            "goals.enter_total",
-            json!({ "goal": goal, "visit": visit, "kind": kind, "made": made, "tries": 10 }),
-        );
-    }
-
-    fn state(&mut self, goal: &str) -> String {
-        id(&self.act("goals.show", json!({ "goal": goal })), "/standing/state")
-    }
-}
-
-fn id(value: &Value, at: &str) -> String {
-    value
-        .pointer(at)
-        .and_then(Value::as_str)
-        .unwrap_or_else(|| panic!("{at} in {value}"))
-        .to_owned()
-}
-
-fn fields(error: &Error) -> Vec<(String, String)> {
-    match error {
-        Error::Refused(problems) => {
-            problems.iter().map(|p| (p.field.clone(), p.code.clone())).collect()
-        }
-        other => panic!("not a refusal of fields: {other}"),
-    }
+/// The court of the hall.
+fn court(world: &mut World) -> String {
+    let court = json!({ "facility": world.hall, "name": "Court 1" });
+    id(&world.act("facilities.add_court", court), "/courts/0/id")
 }
 
 #[test]
@@ -135,7 +46,7 @@ fn opening_a_visit_carries_working_met_and_slipped_goals_in_order_of_priority() 
     };
     assert_eq!(titles(&mut w, &second), ["kept later", "met", "working"]);
     w.total(&goals[2], &second, "retest", 8);
-    assert_eq!(w.state(&goals[2]), "kept");
+    assert_eq!(w.stands(&goals[2]).0, "kept");
     w.act("visits.close", json!({ "visit": second }));
     let third = w.visit(&student, "2026-07-02", "2026-07-04");
     assert_eq!(titles(&mut w, &third), ["met", "working"], "a kept goal closes with its visit");
@@ -177,7 +88,7 @@ fn the_first_tries_of_a_retest_are_not_counted_and_a_slip_is_taken_back() {
         json!({ "made": 1, "tries": 1 }),
         "three are not counted, one was taken back"
     );
-    assert_eq!(w.state(&goal), "met", "an open block moves nothing");
+    assert_eq!(w.stands(&goal).0, "met", "an open block moves nothing");
     w.act("goals.end_block", json!({ "block": block }));
     let late = w.refused("goals.touch", json!({ "block": block, "made": true }));
     assert_eq!(late.code(), Code::NotPossible);
@@ -249,10 +160,11 @@ fn clashes_of_coach_student_and_court_are_told_and_not_refused() {
     let (ana, ben) = (w.student("Ana"), w.student("Ben"));
     let (va, vb) =
         (w.planned(&ana, "2026-03-10", "2026-03-12"), w.planned(&ben, "2026-03-10", "2026-03-12"));
-    let plan = |visit: &str, starts: &str, w: &World| json!({ "visits": [visit], "facility": w.hall, "court": w.court, "day": "2026-03-11", "starts": starts, "minutes": 60 });
+    let court = court(&mut w);
+    let plan = |visit: &str, starts: &str, w: &World| json!({ "visits": [visit], "facility": w.hall, "court": court, "day": "2026-03-11", "starts": starts, "minutes": 60 });
     let input = plan(&va, "10:00", &w);
     w.act("lessons.plan", input);
-    let look = |who: &str, starts: &str, w: &World| json!({ "students": [who], "facility": w.hall, "court": w.court, "day": "2026-03-11", "starts": starts, "minutes": 60 });
+    let look = |who: &str, starts: &str, w: &World| json!({ "students": [who], "facility": w.hall, "court": court, "day": "2026-03-11", "starts": starts, "minutes": 60 });
     let whos = |found: Value| -> Vec<String> {
         found.as_array().unwrap().iter().map(|c| id(c, "/who")).collect()
     };
@@ -427,7 +339,7 @@ fn a_letter_never_says_that_a_test_below_reached_what_was_asked() {
     w.act("visits.close", json!({ "visit": first }));
     let second = w.visit(&student, "2026-05-02", "2026-05-04");
     w.total(&goal, &second, "end_test", 5);
-    assert_eq!(w.state(&goal), "met", "a retest is owed");
+    assert_eq!(w.stands(&goal).0, "met", "a retest is owed");
     let text = w.act("letters.draft", json!({ "visit": second }))["parts"].to_string();
     assert!(!text.contains("reached what we asked"), "{text}");
 }

@@ -90,3 +90,10 @@ export function readAnswer<T>(raw: unknown): Answer<T> {
   }
   throw readError(raw);
 }
+
+/** Throws what was thrown, the fields of a refusal called as a form calls them; anything else as it is. */
+export function renamed(thrown: unknown, name: (field: string) => string): never {
+  if (!(thrown instanceof CallError)) throw thrown;
+  const problems = thrown.problems.map((p) => ({ ...p, field: name(p.field) }));
+  throw new CallError(thrown.code, thrown.words, problems, thrown.details);
+}

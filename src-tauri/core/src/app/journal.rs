@@ -4,7 +4,7 @@
 use rusqlite::fallible_streaming_iterator::FallibleStreamingIterator;
 use rusqlite::hooks::Action;
 use rusqlite::session::ChangesetIter;
-use rusqlite::{Connection, params};
+use rusqlite::{Connection, Row, params};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -214,18 +214,20 @@ pub fn newest(db: &Reading<'_>, most: u32) -> Result<Vec<Act>> {
                 EXISTS (SELECT 1 FROM journal u WHERE u.undoes = journal.id) AS undone
          FROM journal WHERE undoes IS NULL ORDER BY seq DESC LIMIT ?",
         [most],
-        |row| {
-            let (honest, undone): (bool, bool) = (row.get("honest")?, row.get("undone")?);
-            Ok(Act {
-                id: row.get("id")?,
-                act: row.get("act")?,
-                label: row.get("label")?,
-                at: row.get("at")?,
-                undoable: honest && !undone,
-                undone,
-            })
-        },
+        act_of,
     )
+}
+
+fn act_of(row: &Row<'_>) -> rusqlite::Result<Act> {
+    let (honest, undone): (bool, bool) = (row.get("honest")?, row.get("undone")?);
+    Ok(Act {
+        id: row.get("id")?,
+        act: row.get("act")?,
+        label: row.get("label")?,
+        at: row.get("at")?,
+        undoable: honest && !undone,
+        undone,
+    })
 }
 
 /// A stretch of the past of some rows.
@@ -260,17 +262,8 @@ pub fn touching(
          ORDER BY seq DESC LIMIT ?",
         params![thing, before.unwrap_or(i64::MAX), LOOK],
         |row| {
-            let (honest, undone): (bool, bool) = (row.get("honest")?, row.get("undone")?);
-            let act = Act {
-                id: row.get("id")?,
-                act: row.get("act")?,
-                label: row.get("label")?,
-                at: row.get("at")?,
-                undoable: honest && !undone,
-                undone,
-            };
             let (named, list): (bool, String) = (row.get("named")?, row.get("rows")?);
-            Ok((row.get::<_, i64>("seq")?, act, named, list))
+            Ok((row.get::<_, i64>("seq")?, act_of(row)?, named, list))
         },
     )?;
     let whole = looked.len() < LOOK as usize;

@@ -4,13 +4,12 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::{Assessment, TOP, list, store};
-use crate::app::{Reading, Writing};
+use crate::app::Writing;
 use crate::error::{Error, Problems, Result};
-use crate::kinds::Day;
 use crate::kinds::ids::{AssessmentId, StudentId, VisitId};
 use crate::sports::skills::{OfSport, list as skills};
 use crate::students;
-use crate::visits;
+use crate::visits::day_at;
 
 /// A level given.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
@@ -62,7 +61,7 @@ pub struct ChangeLevel {
 pub fn assess(db: &Writing<'_>, assess: Assess) -> Result<Assessment> {
     let student = students::show(db, students::Which { student: assess.student })?;
     let sport = sport_of(&student);
-    let nearest = nearest_day(db, student.id, assess.visit)?;
+    let nearest = day_at(db, student.id, assess.visit)?;
     let known = skills(db, OfSport { sport: sport.clone() })?;
     let mut p = Problems::new();
     let day = p.day_or_none("day", Some(&assess.day), "The day").unwrap_or(nearest);
@@ -127,19 +126,4 @@ pub(super) fn sport_of(student: &students::Student) -> String {
     } else {
         student.profile.sport.clone()
     }
-}
-
-/// Today, or the visit's nearest day; the visit is this student's.
-pub(super) fn nearest_day(
-    db: &Reading<'_>,
-    student: StudentId,
-    visit: Option<VisitId>,
-) -> Result<Day> {
-    let today = db.today();
-    let Some(visit) = visit else { return Ok(today) };
-    let visit = visits::show(db, visits::Which { visit })?;
-    if visit.student != student {
-        return Err(Error::field("visit", "not_theirs", "This visit is another student\u{2019}s."));
-    }
-    Ok(visit.days.map_or(today, |days| today.clamp(days.first, days.last)))
 }

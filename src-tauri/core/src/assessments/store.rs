@@ -114,7 +114,9 @@ pub(super) fn skills_counted(
 ) -> Result<HashSet<String>> {
     let skills = db.all(
         "SELECT DISTINCT g.skill FROM goal g JOIN block b ON b.goal = g.id
-         WHERE g.student = ? AND g.skill <> '' AND b.day <= ? AND b.ended IS NOT NULL AND b.source <> 'told'",
+         WHERE g.student = ? AND g.skill <> '' AND b.day <= ? AND b.ended IS NOT NULL AND b.source <> 'told'
+           AND (b.tries > 0 OR b.in_game IS NOT NULL
+                OR EXISTS (SELECT 1 FROM block_try t WHERE t.block = b.id AND t.taken_back = 0))",
         params![student, day],
         |row| row.get("skill"),
     )?;

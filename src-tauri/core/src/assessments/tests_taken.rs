@@ -4,7 +4,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::levels::{nearest_day, sport_of};
+use super::levels::sport_of;
 use super::list::OfStudent;
 use super::store;
 use crate::app::{Reading, Writing};
@@ -14,6 +14,7 @@ use crate::kinds::ids::{StudentId, TestId, VisitId};
 use crate::sports::measure::{least_real_change, percentile, t_score};
 use crate::sports::pack::{Measure, OnCourtTest};
 use crate::students;
+use crate::visits::day_at;
 
 /// What was counted in one part.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -113,7 +114,7 @@ pub fn take_test(db: &Writing<'_>, take: TakeTest) -> Result<TestTaken> {
             "This is no test of the student\u{2019}s sport.",
         ));
     };
-    let nearest = nearest_day(db, student.id, take.visit)?;
+    let nearest = day_at(db, student.id, take.visit)?;
     let mut p = Problems::new();
     let day = p.day_or_none("day", Some(&take.day), "The day").unwrap_or(nearest);
     if day > db.today() {

@@ -4,12 +4,11 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::{Observation, ObservationKind, Sighting, Which, show, store};
-use crate::app::{Reading, Writing};
-use crate::error::{Error, Problems, Result};
-use crate::kinds::Day;
+use crate::app::Writing;
+use crate::error::{Problems, Result};
 use crate::kinds::ids::{LessonId, ObservationId, StudentId, VisitId};
 use crate::students;
-use crate::visits::{self, Stage};
+use crate::visits::day_at;
 
 /// Something seen, in the coach's words. Seen before in the same words, it is the same thing again.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
@@ -106,7 +105,7 @@ fn sighted(
     student: StudentId,
     at: &At<'_>,
 ) -> Result<()> {
-    let nearest = nearest_day(db, student, at.visit)?;
+    let nearest = day_at(db, student, at.visit)?;
     let mut p = Problems::new();
     let place = p.line("place", at.place, "Where it was seen");
     let day = p.day_or_none("day", Some(at.day), "The day").unwrap_or(nearest);
@@ -116,21 +115,4 @@ fn sighted(
         observation,
         &Sighting { day, visit: at.visit, lesson: at.lesson, place },
     )
-}
-
-/// Today, or the visit's nearest day; the visit is this student's and was started.
-fn nearest_day(db: &Reading<'_>, student: StudentId, visit: Option<VisitId>) -> Result<Day> {
-    let today = db.today();
-    let Some(visit) = visit else { return Ok(today) };
-    let visit = visits::show(db, visits::Which { visit })?;
-    if visit.student != student {
-        return Err(Error::field("visit", "not_theirs", "This visit is another student\u{2019}s."));
-    }
-    if !matches!(visit.stage, Stage::Open | Stage::Closed) {
-        return Err(Error::not_possible(
-            "not_opened",
-            "This visit has not been started. Start it first.",
-        ));
-    }
-    Ok(visit.days.map_or(today, |days| today.clamp(days.first, days.last)))
 }

@@ -1,6 +1,7 @@
 //! Visits: runs of days with one student in one town, or only expected. Opening a visit carries the
 //! student's goals into it.
 
+mod day_at;
 mod life;
 mod list;
 mod plan;
@@ -9,6 +10,7 @@ mod store;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+pub use day_at::day_at;
 pub use life::{CallOffVisit, call_off, close, open, reopen};
 pub use list::{ListVisits, list, show};
 pub use plan::{ChangeVisit, ExpectVisit, PlanVisit, change, expect, plan};

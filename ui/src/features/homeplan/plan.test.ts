@@ -1,7 +1,7 @@
 // A plan goes into the editor and out again unchanged; numbers are read as people type them.
 import { expect, test } from 'vitest';
 import type { HomePlan, ProposedLine } from '../../ipc';
-import { moved, newLine, open, proposed, readCount, toInput, toTyped } from './plan';
+import { open, proposed, readCount, toInput, toTyped } from './plan';
 
 const plan: HomePlan = {
   id: 'p',
@@ -63,15 +63,6 @@ test('numbers are read as they are typed', () => {
   ] as const) {
     expect(readCount(typed), typed).toBe(n);
   }
-});
-
-test('lines move up and down and stop at the ends', () => {
-  const lines = ['a', 'b', 'c'].map((what) => ({ ...newLine(), what }));
-  const order = (by: number, at: number) => moved(lines, lines[at]?.key ?? 0, by).map((l) => l.what);
-  expect(order(1, 0)).toEqual(['b', 'a', 'c']);
-  expect(order(-1, 2)).toEqual(['a', 'c', 'b']);
-  expect(order(-1, 0)).toEqual(['a', 'b', 'c']);
-  expect(order(1, 2)).toEqual(['a', 'b', 'c']);
 });
 
 test('a goal is proposed until a line works for it', () => {

@@ -89,18 +89,6 @@ export function toInput(visit: string, plan: TypedPlan): Input<'home.plan'> {
   };
 }
 
-/** The lines with one moved up (-1) or down (1); as they are where there is no room. */
-export function moved(lines: readonly TypedLine[], key: number, by: number): TypedLine[] {
-  const order = [...lines];
-  const at = order.findIndex((l) => l.key === key);
-  const to = at + by;
-  const line = order[at];
-  if (!line || to < 0 || to >= order.length) return order;
-  order.splice(at, 1);
-  order.splice(to, 0, line);
-  return order;
-}
-
 /** The goals that no line works for yet. */
 export const open = (proposals: readonly ProposedLine[], lines: readonly TypedLine[]): ProposedLine[] =>
   proposals.filter((p) => lines.every((l) => l.goal !== p.goal));

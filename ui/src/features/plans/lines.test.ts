@@ -7,7 +7,6 @@ import {
   drillWords,
   goalOptions,
   minutesWords,
-  moved,
   newLine,
   toLines,
   toTyped,
@@ -59,15 +58,4 @@ test('a drill is told in one paragraph', () => {
   expect(drillWords(drill)).toBe('Depth. Harder: Fed; From a rally.');
   expect(drillWords({ ...drill, steps: [] })).toBe('Depth.');
   expect(drillWords(undefined)).toBe('');
-});
-
-test('a line moves by one, and none moves out', () => {
-  const lines = [1, 2, 3].map((key) => ({ key }));
-  const keys = (key: number, by: number) => moved(lines, key, by).map((l) => l.key);
-  expect([keys(3, -1), keys(1, -1), keys(1, 1), keys(9, 1)]).toEqual([
-    [1, 3, 2],
-    [1, 2, 3],
-    [2, 1, 3],
-    [1, 2, 3],
-  ]);
 });

@@ -87,14 +87,3 @@ export function drillWords(drill: DrillLine | undefined): string {
   const steps = drill.steps.map((step) => step.replace(/[.;]$/, '')).join('; ');
   return [drill.purpose, drill.layout, steps && `Harder: ${steps}.`].filter(Boolean).join(' ');
 }
-
-/** Lines with one moved up or down. */
-export function moved<T extends { key: number }>(lines: readonly T[], key: number, by: number): T[] {
-  const at = lines.findIndex((line) => line.key === key);
-  const to = at + by;
-  if (at < 0 || to < 0 || to >= lines.length) return [...lines];
-  const order = [...lines];
-  const [line] = order.splice(at, 1);
-  if (line) order.splice(to, 0, line);
-  return order;
-}
