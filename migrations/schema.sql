@@ -2,11 +2,15 @@
 -- Written from a new file; a test compares the two.
 CREATE INDEX assessment_student ON assessment (student, day);
 
+CREATE INDEX block_open ON block (goal) WHERE ended IS NULL;
+
 CREATE INDEX block_visit ON block (visit);
 
 CREATE INDEX decision_goal ON decision (goal);
 
 CREATE INDEX goal_student ON goal (student, rank);
+
+CREATE INDEX goal_title ON goal (title, id);
 
 CREATE INDEX goal_visit_visit ON goal_visit (visit);
 
@@ -30,9 +34,17 @@ CREATE INDEX letter_visit ON letter (visit);
 
 CREATE INDEX plan_line_lesson ON plan_line (lesson, place);
 
+CREATE INDEX sighting_day ON sighting (day);
+
 CREATE INDEX sighting_observation ON sighting (observation, day);
 
 CREATE INDEX sighting_visit ON sighting (visit);
+
+CREATE INDEX standing_move_day ON standing_move (day, state);
+
+CREATE INDEX standing_rules ON standing (rules);
+
+CREATE INDEX standing_state ON standing (state, since);
 
 CREATE INDEX student_fact_student ON student_fact (student, day);
 
@@ -41,6 +53,12 @@ CREATE INDEX student_folded ON student (folded);
 CREATE INDEX test_taken_student ON test_taken (student, day);
 
 CREATE INDEX visit_days ON visit (first_day, last_day);
+
+CREATE INDEX visit_expected ON visit (expected_from) WHERE first_day IS NULL AND called_off IS NULL;
+
+CREATE INDEX visit_last ON visit (last_day);
+
+CREATE INDEX visit_running ON visit (last_day) WHERE opened IS NOT NULL AND closed IS NULL;
 
 CREATE INDEX visit_student ON visit (student, first_day);
 
@@ -318,6 +336,29 @@ CREATE TABLE skill (
   UNIQUE (sport, name)
 ) STRICT;
 
+CREATE TABLE standing (
+  goal  TEXT PRIMARY KEY NOT NULL,
+  state TEXT NOT NULL CHECK (state IN ('working', 'met', 'kept', 'slipped', 'raised', 'closed', 'set_aside')),
+  why   TEXT NOT NULL,                                -- the reason, in words
+  visit TEXT,                                         -- the last visit it was at; NULL: none yet
+  since TEXT,                                         -- the last day of that visit; NULL while it is open
+  rules INTEGER NOT NULL                              -- the edition of the rules it was derived by
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE standing_due (
+  goal TEXT PRIMARY KEY NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE standing_move (
+  goal  TEXT NOT NULL,
+  place INTEGER NOT NULL,                             -- its order among the goal's moves
+  day   TEXT NOT NULL,
+  state TEXT NOT NULL CHECK (state IN ('met', 'kept', 'slipped', 'raised')), -- where to
+  visit TEXT,                                         -- NULL: between visits
+  why   TEXT NOT NULL,
+  PRIMARY KEY (goal, place)
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE student (
   id       TEXT PRIMARY KEY NOT NULL,
   name     TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 200),
@@ -398,3 +439,70 @@ CREATE TRIGGER letter_issued_keeps BEFORE DELETE ON letter WHEN OLD.issued IS NO
 
 CREATE TRIGGER letter_issued_stays BEFORE UPDATE ON letter WHEN OLD.issued IS NOT NULL
   BEGIN SELECT RAISE(ABORT, 'an issued letter never changes'); END;
+
+CREATE TRIGGER standing_at_visit AFTER UPDATE ON goal_visit BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (NEW.goal);
+END;
+
+CREATE TRIGGER standing_at_visit_gone AFTER DELETE ON goal_visit BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (OLD.goal);
+END;
+
+CREATE TRIGGER standing_at_visit_new AFTER INSERT ON goal_visit BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (NEW.goal);
+END;
+
+CREATE TRIGGER standing_block AFTER UPDATE ON block BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (NEW.goal);
+END;
+
+CREATE TRIGGER standing_block_gone AFTER DELETE ON block BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (OLD.goal);
+END;
+
+CREATE TRIGGER standing_block_new AFTER INSERT ON block WHEN NEW.ended IS NOT NULL BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (NEW.goal);
+END;
+
+CREATE TRIGGER standing_decision AFTER UPDATE ON decision BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (NEW.goal);
+END;
+
+CREATE TRIGGER standing_decision_gone AFTER DELETE ON decision BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (OLD.goal);
+END;
+
+CREATE TRIGGER standing_decision_new AFTER INSERT ON decision BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (NEW.goal);
+END;
+
+CREATE TRIGGER standing_goal AFTER UPDATE ON goal BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (NEW.id);
+END;
+
+CREATE TRIGGER standing_goal_gone AFTER DELETE ON goal BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (OLD.id);
+END;
+
+CREATE TRIGGER standing_goal_new AFTER INSERT ON goal BEGIN
+  INSERT OR IGNORE INTO standing_due VALUES (NEW.id);
+END;
+
+CREATE TRIGGER standing_try AFTER UPDATE ON block_try
+  WHEN (SELECT ended FROM block WHERE id = NEW.block) IS NOT NULL BEGIN
+  INSERT OR IGNORE INTO standing_due SELECT goal FROM block WHERE id = NEW.block;
+END;
+
+CREATE TRIGGER standing_try_gone AFTER DELETE ON block_try
+  WHEN (SELECT ended FROM block WHERE id = OLD.block) IS NOT NULL BEGIN
+  INSERT OR IGNORE INTO standing_due SELECT goal FROM block WHERE id = OLD.block;
+END;
+
+CREATE TRIGGER standing_try_new AFTER INSERT ON block_try
+  WHEN (SELECT ended FROM block WHERE id = NEW.block) IS NOT NULL BEGIN
+  INSERT OR IGNORE INTO standing_due SELECT goal FROM block WHERE id = NEW.block;
+END;
+
+CREATE TRIGGER standing_visit AFTER UPDATE ON visit BEGIN
+  INSERT OR IGNORE INTO standing_due SELECT goal FROM goal_visit WHERE visit = NEW.id;
+END;

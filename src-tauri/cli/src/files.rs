@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use carryover_core::app::CoachFile;
+use carryover_core::commands;
 use carryover_core::db::backup;
 use carryover_core::error::{Error, Result};
 use carryover_core::kinds::SystemClock;
@@ -17,7 +18,7 @@ pub fn named(file: Option<PathBuf>) -> Result<PathBuf> {
 }
 
 pub fn check(file: Option<PathBuf>) -> Result<Answered> {
-    let checked = CoachFile::open(&named(file)?)?.check()?;
+    let checked = commands::check(&CoachFile::open(&named(file)?)?)?;
     for wrong in &checked.wrong {
         eprintln!("{wrong}");
     }

@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use crate::app::{Change, CoachFile, Reading, Undone, Writing, journal};
+use crate::db::check::Checked;
 use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
 use crate::{
@@ -122,7 +123,11 @@ where
 {
     let run = move |file: &mut CoachFile, input: Value| {
         let input = typed(input)?;
-        let written = file.write(name, about, |db| act(db, input))?;
+        let written = file.write(name, about, |db| {
+            let value = act(db, input)?;
+            goals::standing::keep(db)?;
+            Ok(value)
+        })?;
         Ok(Answer { value: json(&written.value)?, changes: written.changes, act: written.act })
     };
     Command {
@@ -368,6 +373,29 @@ pub fn call(file: &mut CoachFile, name: &str, input: Value) -> Result<Answer> {
             .unwrap_or_default();
         Err(Error::Fault(format!("{name}: {said}")))
     })
+}
+
+/// Checks the whole file, and that what is kept of each goal is what its evidence says.
+///
+/// # Errors
+/// As [`CoachFile::check`].
+pub fn check(file: &CoachFile) -> Result<Checked> {
+    let mut checked = file.check()?;
+    checked.wrong.extend(file.read(goals::standing::astray)?);
+    checked.sound = checked.wrong.is_empty();
+    Ok(checked)
+}
+
+/// Keeps where goals stand that an older edition of the program did not keep: once after a file was
+/// brought to a newer schema. Whatever comes of it, what is read is right: it is only faster then.
+///
+/// # Errors
+/// `Storage`.
+pub fn catch_up(file: &mut CoachFile) -> Result<()> {
+    if !file.read(goals::standing::behind)?.is_empty() {
+        file.write("goals.keep_standing", "Where goals stand is kept", goals::standing::keep_all)?;
+    }
+    Ok(())
 }
 
 /// The input as the command's own kind.

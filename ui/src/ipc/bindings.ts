@@ -5110,6 +5110,18 @@ export interface LettersListInput {
    * Of this student only.
    */
   student?: StudentId | null;
+  /**
+   * Only issued ones, or only those still to write; left out for both.
+   */
+  issued?: boolean | null;
+  /**
+   * Only of visits that ended on this day or later.
+   */
+  from?: Day | null;
+  /**
+   * How many at most.
+   */
+  most?: number;
 }
 /**
  * Which issued letter.
@@ -6231,7 +6243,7 @@ export interface Usual {
   times: number | null;
 }
 /**
- * Which span.
+ * Which span, and how much of it.
  *
  */
 export interface ReportsSeasonInput {
@@ -6243,6 +6255,18 @@ export interface ReportsSeasonInput {
    * The last day, as YYYY-MM-DD; left out for today.
    */
   to?: string;
+  /**
+   * Of what moved, only what moved to this: met, kept, slipped or raised; left out for all.
+   */
+  only?: State | null;
+  /**
+   * How many of those that moved are given at most, the newest; they are all counted.
+   */
+  most_moves?: number;
+  /**
+   * How many of those that wait are given at most; they are all counted.
+   */
+  most_waits?: number;
 }
 /**
  * The season.
@@ -6252,11 +6276,15 @@ export interface ReportsSeasonOutput {
   span: Span;
   moved: Moved;
   /**
-   * Which, the newest first.
+   * Which, the newest first: as many as were asked for.
    */
   moves: Move[];
   /**
-   * What waits for its retest today: met goals first, and the longest wait first.
+   * How many goals wait for their retest today.
+   */
+  waiting: number;
+  /**
+   * What waits: met goals first, and the longest wait first; as many as were asked for.
    */
   waits: Waits[];
   /**

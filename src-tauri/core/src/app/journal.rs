@@ -240,7 +240,7 @@ pub struct Past {
 }
 
 /// So many acts are looked through at a time.
-const LOOK: u32 = 5_000;
+const LOOK: u32 = 2_000;
 
 /// The acts that wrote any of these rows, or a row that names the thing itself (one that was undone
 /// is gone from its table), newest first, those before `before` if it is given. Single tries are

@@ -17,7 +17,7 @@ use serde::{Deserialize, Serialize};
 pub use undo::Undone;
 
 use crate::db::open::{self, Opened};
-use crate::db::{backup, check};
+use crate::db::{backup, check, digest};
 use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
 use crate::kinds::{Clock, Day, Ids, Instant, RandomIds, SystemClock};
@@ -134,7 +134,9 @@ impl CoachFile {
         let conn = &self.opened.writer;
         let tx = conn.unchecked_transaction()?;
         let mut session = Session::new(&tx)?;
-        session.table_filter(Some(|table: &str| table != "journal"));
+        session.table_filter(Some(|table: &str| {
+            table != "journal" && !digest::DERIVED.contains(&table)
+        }));
         session.attach::<&str>(None)?;
         let writing = Writing {
             reading: Reading { conn: &tx, today: self.clock.today() },

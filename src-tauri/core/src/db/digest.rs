@@ -41,7 +41,7 @@ pub fn of_row(table: &str, row: &Row<'_>) -> Result<String> {
     Ok(hex(&hash.finalize()[..16]))
 }
 
-/// SHA-256, in hexadecimal, of all rows of all tables: tables by name, rows by their first column
+/// SHA-256, in hexadecimal, of all rows of all tables but the derived ones: tables by name, rows by their first column
 /// (the primary key), columns as declared.
 pub fn of_everything(conn: &Connection) -> Result<String> {
     let mut hash = Sha256::new();
@@ -60,13 +60,17 @@ pub fn of_everything(conn: &Connection) -> Result<String> {
     Ok(hex(&hash.finalize()))
 }
 
-/// The program's tables, by name.
+/// Tables that hold what is derived from the others: no act writes them, so nothing is digested.
+pub const DERIVED: [&str; 3] = ["standing", "standing_due", "standing_move"];
+
+/// The program's tables, by name, those of [`DERIVED`] left out.
 pub fn tables(conn: &Connection) -> Result<Vec<String>> {
     let mut names = conn.prepare(
         "SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' ORDER BY name",
     )?;
-    let names = names.query_map([], |row| row.get(0))?.collect::<rusqlite::Result<_>>()?;
-    Ok(names)
+    let names = names.query_map([], |row| row.get(0))?;
+    let names: Vec<String> = names.collect::<rusqlite::Result<_>>()?;
+    Ok(names.into_iter().filter(|name| !DERIVED.contains(&name.as_str())).collect())
 }
 
 /// SHA-256 of some bytes, in hexadecimal.

@@ -36,6 +36,7 @@ migrations![
     "0003_goals_visits_lessons.sql",
     "0004_letters.sql",
     "0005_evidence.sql",
+    "0006_standing.sql",
 ];
 
 /// The newest schema this program knows.

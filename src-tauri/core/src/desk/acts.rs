@@ -200,7 +200,7 @@ fn close(desk: &mut Desk, _: Nothing) -> Result<Nothing> {
 }
 
 fn check_file(desk: &mut Desk, _: Nothing) -> Result<check::Checked> {
-    desk.file()?.check()
+    commands::check(desk.file()?)
 }
 
 fn back_up(desk: &mut Desk, _: Nothing) -> Result<SavedAt> {

@@ -124,7 +124,9 @@ impl Desk {
         if self.open.as_ref().is_some_and(|open| open.path() == path) {
             return self.named(path);
         }
-        let file = (self.opener)(path)?;
+        let mut file = (self.opener)(path)?;
+        // On a full disk the file opens all the same.
+        let _ = commands::catch_up(&mut file);
         self.open = Some(file);
         self.recent.opened(path);
         self.named(path)

@@ -16,6 +16,7 @@ pub mod raise;
 pub mod repeated;
 pub mod set;
 pub mod show;
+pub mod standing;
 pub mod state;
 mod store;
 pub mod weigh;

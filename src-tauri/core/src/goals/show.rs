@@ -42,6 +42,14 @@ pub fn show(db: &Reading<'_>, which: Which) -> Result<Shown> {
     of(db, store::find(db, which.goal)?)
 }
 
+/// A goal as it is stored, without its evidence.
+///
+/// # Errors
+/// `NotFound`.
+pub fn stored(db: &Reading<'_>, which: Which) -> Result<Goal> {
+    store::find(db, which.goal)
+}
+
 /// Lists a student's goals in order of priority, closed ones included.
 ///
 /// # Errors
@@ -50,6 +58,9 @@ pub fn list(db: &Reading<'_>, ask: OfStudent) -> Result<Vec<Shown>> {
     store::of_student(db, ask.student)?.into_iter().map(|goal| of(db, goal)).collect()
 }
 
+/// So many titles are looked at before more are read.
+const LOOKED_AT_ONCE: usize = 500;
+
 /// Finds goals of current students whose title has every part in it; accents and case do not
 /// matter. Gives the goal, its title and its student's name, `most` at most.
 ///
@@ -57,12 +68,19 @@ pub fn list(db: &Reading<'_>, ask: OfStudent) -> Result<Vec<Shown>> {
 /// `Storage`.
 pub fn titled(db: &Reading<'_>, parts: &str, most: usize) -> Result<Vec<(GoalId, String, String)>> {
     let parts = folded(parts);
-    let mut found = store::titles(db)?;
-    found.retain(|(_, title, _)| {
-        let title = folded(title);
-        parts.split(' ').all(|part| title.contains(part))
-    });
-    found.truncate(most);
+    let (mut found, mut after) = (Vec::new(), (String::new(), String::new()));
+    while found.len() < most {
+        let some = store::titles_after(db, &after, LOOKED_AT_ONCE)?;
+        let Some(last) = some.last() else { break };
+        after = last.clone();
+        for (title, goal) in some {
+            let title = folded(&title);
+            if found.len() < most && parts.split(' ').all(|part| title.contains(part)) {
+                found.extend(store::titled(db, &goal)?);
+            }
+        }
+    }
+    found.sort_by(|(_, a, whose_a), (_, b, whose_b)| (a, whose_a).cmp(&(b, whose_b)));
     Ok(found)
 }
 

@@ -1,12 +1,13 @@
 //! All SQL of goals. Of visits it reads only when they were and whether they are over, which is
 //! what puts a goal's blocks in time.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use rusqlite::{Row, params};
 
 use super::numbers::Count;
-use super::state::{AtVisit, History, How};
+use super::standing::{Kept, KeptMove};
+use super::state::{AtVisit, History, How, State};
 use super::{
     Block, Choice, Condition, Counts, Criterion, CriterionKind, Decision, Goal, Kind, Miss, Source,
     Words,
@@ -21,6 +22,10 @@ crate::db::words! {
     Condition { Fed = "fed", Live = "live", SetGame = "set_game", Match = "match" }
     Counts { Cue = "cue", Result = "result", Choice = "choice" }
     CriterionKind { Of = "of", Rate = "rate", AtMost = "at_most" }
+    State {
+        Working = "working", Met = "met", Kept = "kept", Slipped = "slipped", Raised = "raised",
+        Closed = "closed", SetAside = "set_aside",
+    }
     Kind { Retest = "retest", Practice = "practice", EndTest = "end_test", LookBack = "look_back" }
     Source {
         CountedLive = "counted_live", TotalEntered = "total_entered", GameChances = "game_chances", Told = "told",
@@ -119,12 +124,25 @@ pub(super) fn of_student(db: &Reading<'_>, student: StudentId) -> Result<Vec<Goa
     Ok(goals)
 }
 
-/// Every goal of current students by title: its id, its title and whose it is.
-pub(super) fn titles(db: &Reading<'_>) -> Result<Vec<(GoalId, String, String)>> {
+/// So many goals after one of a title and id, by title: each with its title.
+pub(super) fn titles_after(
+    db: &Reading<'_>,
+    after: &(String, String),
+    most: usize,
+) -> Result<Vec<(String, String)>> {
     db.all(
+        "SELECT title, id FROM goal WHERE (title, id) > (?, ?) ORDER BY title, id LIMIT ?",
+        params![after.0, after.1, i64::try_from(most).unwrap_or(i64::MAX)],
+        |row| Ok((row.get("title")?, row.get("id")?)),
+    )
+}
+
+/// A goal of a current student with its title and whose it is; `None` for one put away.
+pub(super) fn titled(db: &Reading<'_>, goal: &str) -> Result<Option<(GoalId, String, String)>> {
+    db.one(
         "SELECT g.id, g.title, s.name FROM goal g JOIN student s ON s.id = g.student
-         WHERE s.archived IS NULL ORDER BY g.title, s.folded, g.id",
-        [],
+         WHERE g.id = ? AND s.archived IS NULL",
+        [goal],
         |row| Ok((row.get("id")?, row.get("title")?, row.get("name")?)),
     )
 }
@@ -524,4 +542,83 @@ pub(super) fn jottings(db: &Reading<'_>, visit: VisitId) -> Result<Vec<super::co
 
 pub(super) fn was_at_a_visit(db: &Reading<'_>, goal: GoalId) -> Result<bool> {
     Ok(db.one("SELECT 1 FROM goal_visit WHERE goal = ? LIMIT 1", [goal], |_| Ok(()))?.is_some())
+}
+
+/// Every goal.
+pub(super) fn every(db: &Reading<'_>) -> Result<Vec<GoalId>> {
+    db.all("SELECT id FROM goal ORDER BY id", [], |row| row.get("id"))
+}
+
+/// Goals that have a block still open.
+pub(super) fn with_open_blocks(db: &Reading<'_>) -> Result<Vec<GoalId>> {
+    db.all("SELECT DISTINCT goal FROM block WHERE ended IS NULL", [], |row| row.get("goal"))
+}
+
+/// Goals whose evidence changed since they were kept, or that were derived by other rules.
+pub(super) fn behind(db: &Reading<'_>, rules: i64) -> Result<BTreeSet<GoalId>> {
+    let goals = db.all(
+        "SELECT goal FROM standing_due
+         UNION SELECT goal FROM standing WHERE rules < ?1
+         UNION SELECT goal FROM standing WHERE rules > ?1",
+        [rules],
+        |row| row.get("goal"),
+    )?;
+    Ok(goals.into_iter().collect())
+}
+
+/// Some of the goals whose evidence changed.
+pub(super) fn marked(db: &Reading<'_>, most: usize) -> Result<Vec<GoalId>> {
+    let most = i64::try_from(most).unwrap_or(i64::MAX);
+    db.all("SELECT goal FROM standing_due LIMIT ?", [most], |row| row.get("goal"))
+}
+
+/// Keeps where a goal stands, in place of what was kept of it; of one that is gone, nothing.
+pub(super) fn keep_standing(
+    db: &Writing<'_>,
+    goal: GoalId,
+    kept: Option<&Kept>,
+    rules: i64,
+) -> Result<()> {
+    db.execute("DELETE FROM standing WHERE goal = ?", [goal])?;
+    db.execute("DELETE FROM standing_move WHERE goal = ?", [goal])?;
+    if let Some(kept) = kept {
+        db.execute(
+            "INSERT INTO standing (goal, state, why, visit, since, rules) VALUES (?, ?, ?, ?, ?, ?)",
+            params![goal, kept.state, kept.why, kept.visit, kept.since, rules],
+        )?;
+        for (place, one) in (1..).zip(&kept.moves) {
+            let place: i64 = place;
+            db.execute(
+                "INSERT INTO standing_move (goal, place, day, state, visit, why) VALUES (?, ?, ?, ?, ?, ?)",
+                params![goal, place, one.day, one.to, one.visit, one.why],
+            )?;
+        }
+    }
+    db.execute("DELETE FROM standing_due WHERE goal = ?", [goal])?;
+    Ok(())
+}
+
+/// What is kept of a goal.
+pub(super) fn kept(db: &Reading<'_>, goal: GoalId) -> Result<Option<Kept>> {
+    let moves = db.all(
+        "SELECT day, state, visit, why FROM standing_move WHERE goal = ? ORDER BY place",
+        [goal],
+        |row| {
+            Ok(KeptMove {
+                day: row.get("day")?,
+                to: row.get("state")?,
+                visit: row.get("visit")?,
+                why: row.get("why")?,
+            })
+        },
+    )?;
+    db.one("SELECT state, why, visit, since FROM standing WHERE goal = ?", [goal], |row| {
+        Ok(Kept {
+            state: row.get("state")?,
+            why: row.get("why")?,
+            visit: row.get("visit")?,
+            since: row.get("since")?,
+            moves,
+        })
+    })
 }

@@ -20,8 +20,11 @@ pub fn lines(text: &str) -> String {
 
 /// For search: lower case, without accents, so that "zoe" finds "Zoë" and "lukasz" finds "Łukasz".
 pub fn folded(text: &str) -> String {
-    line(text)
-        .nfkd()
+    let text = line(text);
+    if text.is_ascii() {
+        return text.to_ascii_lowercase();
+    }
+    text.nfkd()
         .filter(|c| !is_combining_mark(*c))
         .flat_map(char::to_lowercase)
         .map(|c| match c {
@@ -31,12 +34,15 @@ pub fn folded(text: &str) -> String {
             'ı' => 'i',
             c => c,
         })
-        .flat_map(|c| match c {
-            'ß' => vec!['s', 's'],
-            'æ' => vec!['a', 'e'],
-            'œ' => vec!['o', 'e'],
-            'þ' => vec!['t', 'h'],
-            c => vec![c],
+        .flat_map(|c| {
+            let (first, second) = match c {
+                'ß' => ('s', Some('s')),
+                'æ' => ('a', Some('e')),
+                'œ' => ('o', Some('e')),
+                'þ' => ('t', Some('h')),
+                c => (c, None),
+            };
+            std::iter::once(first).chain(second)
         })
         .collect()
 }

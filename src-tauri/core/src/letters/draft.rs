@@ -12,7 +12,7 @@ use crate::error::{Problems, Result};
 use crate::kinds::ids::VisitId;
 use crate::kinds::{Instant, text};
 use crate::print::laid_out;
-use crate::students::{ListStudents, list};
+use crate::students;
 use crate::visits;
 
 /// The coach's own words for one part.
@@ -119,11 +119,9 @@ fn names_of_others(db: &Reading<'_>, record: &Record, parts: &[Part]) -> Result<
         .map(|p| text::folded(&p.text))
         .collect::<Vec<_>>()
         .join(" ");
-    let others = list(db, ListStudents::default())?;
-    Ok(others
+    Ok(students::named_in(db, &words)?
         .into_iter()
         .filter(|other| other.id != record.student.id && other.name != record.student.profile.name)
-        .filter(|other| words.contains(&text::folded(&other.name)))
         .map(|other| format!("The letter names {}, who is another student.", other.name))
         .collect())
 }

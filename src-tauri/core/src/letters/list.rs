@@ -43,11 +43,23 @@ pub struct LetterLine {
 }
 
 /// Which letters.
-#[derive(Clone, Copy, Debug, Default, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields, default)]
 pub struct ListLetters {
     /// Of this student only.
     pub student: Option<StudentId>,
+    /// Only issued ones, or only those still to write; left out for both.
+    pub issued: Option<bool>,
+    /// Only of visits that ended on this day or later.
+    pub from: Option<Day>,
+    /// How many at most.
+    pub most: u32,
+}
+
+impl Default for ListLetters {
+    fn default() -> Self {
+        Self { student: None, issued: None, from: None, most: 200 }
+    }
 }
 
 /// Lists letters: newest visit first; a letter is owed for a closed visit that has blocks.
@@ -55,5 +67,5 @@ pub struct ListLetters {
 /// # Errors
 /// `Storage`.
 pub fn list(db: &Reading<'_>, ask: ListLetters) -> Result<Vec<LetterLine>> {
-    store::lines(db, ask.student)
+    store::lines(db, ask)
 }

@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::draft::Owns;
 use super::tongue::Language;
-use super::{IssuedLine, LetterLine, LetterState};
+use super::{IssuedLine, LetterLine, LetterState, ListLetters};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Result};
 use crate::kinds::Instant;
@@ -126,7 +126,7 @@ pub(super) fn issued_of(db: &Reading<'_>, visit: VisitId) -> Result<Vec<IssuedLi
     )
 }
 
-pub(super) fn lines(db: &Reading<'_>, student: Option<StudentId>) -> Result<Vec<LetterLine>> {
+pub(super) fn lines(db: &Reading<'_>, ask: ListLetters) -> Result<Vec<LetterLine>> {
     db.all(
         "SELECT v.id AS visit, v.student, s.name, v.first_day, v.last_day,
                 (SELECT l.id FROM letter l WHERE l.visit = v.id AND l.issued IS NOT NULL ORDER BY l.issued DESC LIMIT 1) AS letter,
@@ -136,8 +136,11 @@ pub(super) fn lines(db: &Reading<'_>, student: Option<StudentId>) -> Result<Vec<
          WHERE v.opened IS NOT NULL AND (?1 IS NULL OR v.student = ?1)
            AND (EXISTS (SELECT 1 FROM letter l WHERE l.visit = v.id)
                 OR (v.closed IS NOT NULL AND EXISTS (SELECT 1 FROM block b WHERE b.visit = v.id)))
-         ORDER BY v.last_day DESC, s.folded, v.id",
-        [student],
+           AND (?2 IS NULL OR ?2 = (EXISTS (SELECT 1 FROM letter l WHERE l.visit = v.id)
+                AND NOT EXISTS (SELECT 1 FROM letter l WHERE l.visit = v.id AND l.issued IS NULL)))
+           AND v.last_day >= ?3
+         ORDER BY v.last_day DESC, s.folded, v.id LIMIT ?4",
+        params![ask.student, ask.issued, ask.from.map_or_else(String::new, |day| day.to_string()), ask.most],
         |row| {
             let letter: Option<LetterId> = row.get("letter")?;
             let draft: bool = row.get("draft")?;

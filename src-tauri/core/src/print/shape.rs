@@ -1,10 +1,12 @@
 //! Words into glyphs: the font of each letter, kerning, marks, and the order of left-to-right
 //! and right-to-left runs on a line (Unicode UAX #9).
 
-use std::cell::OnceCell;
+use std::cell::{OnceCell, RefCell};
+use std::collections::HashMap;
+use std::rc::Rc;
 
 use rustybuzz::ttf_parser::{GlyphId, Tag};
-use rustybuzz::{Direction, Feature, UnicodeBuffer};
+use rustybuzz::{Direction, Feature, Script, ShapePlan, UnicodeBuffer};
 use unicode_segmentation::UnicodeSegmentation;
 
 use super::fonts::Fonts;
@@ -15,6 +17,10 @@ use super::words::is_invisible;
 pub(super) struct Shaper<'a> {
     pub(super) fonts: &'a Fonts,
     faces: Vec<OnceCell<Option<rustybuzz::Face<'a>>>>,
+    /// How each font shapes a script; finding it out costs more than shaping a word.
+    plans: RefCell<HashMap<(usize, Direction, Script), Rc<ShapePlan>>>,
+    /// Widths found so far: lines are broken by measuring the same words again and again.
+    widths: RefCell<HashMap<(Weight, String), f32>>,
 }
 
 /// A glyph and how far it moves the pen; lengths are fractions of the size of type.
@@ -43,7 +49,12 @@ pub(super) struct Run {
 
 impl<'a> Shaper<'a> {
     pub(super) fn new(fonts: &'a Fonts) -> Self {
-        Self { fonts, faces: (0..fonts.len()).map(|_| OnceCell::new()).collect() }
+        Self {
+            fonts,
+            faces: (0..fonts.len()).map(|_| OnceCell::new()).collect(),
+            plans: RefCell::default(),
+            widths: RefCell::default(),
+        }
     }
 
     fn face(&self, font: usize) -> Option<&rustybuzz::Face<'a>> {
@@ -87,11 +98,34 @@ impl<'a> Shaper<'a> {
 
     /// The width of one line, in fractions of the size of type.
     pub(super) fn width(&self, weight: Weight, words: &str) -> f32 {
-        self.by_font(weight, words)
+        let key = (weight, words.to_owned());
+        if let Some(width) = self.widths.borrow().get(&key) {
+            return *width;
+        }
+        let width = self
+            .by_font(weight, words)
             .into_iter()
             .flat_map(|(font, _, piece)| self.glyphs(font, piece))
             .map(|glyph| glyph.advance)
-            .sum()
+            .sum();
+        self.widths.borrow_mut().insert(key, width);
+        width
+    }
+
+    fn plan(
+        &self,
+        font: usize,
+        face: &rustybuzz::Face<'a>,
+        buffer: &UnicodeBuffer,
+        figures: Feature,
+    ) -> Rc<ShapePlan> {
+        let (direction, script) = (buffer.direction(), buffer.script());
+        let mut plans = self.plans.borrow_mut();
+        let plan = plans.entry((font, direction, script)).or_insert_with(|| {
+            let known = (script != rustybuzz::script::UNKNOWN).then_some(script);
+            Rc::new(ShapePlan::new(face, direction, known, None, &[figures]))
+        });
+        Rc::clone(plan)
     }
 
     fn by_font<'t>(&self, weight: Weight, words: &'t str) -> Vec<(usize, usize, &'t str)> {
@@ -123,7 +157,8 @@ impl<'a> Shaper<'a> {
         });
         // Figures of one width, so that columns of them line up.
         let figures = Feature::new(Tag::from_bytes(b"tnum"), 1, ..);
-        let shaped = rustybuzz::shape(face, &[figures], buffer);
+        let plan = self.plan(font, face, &buffer, figures);
+        let shaped = rustybuzz::shape_with_plan(face, &plan, buffer);
         let (infos, places) = (shaped.glyph_infos(), shaped.glyph_positions());
         let mut starts: Vec<usize> = infos.iter().map(|info| info.cluster as usize).collect();
         starts.sort_unstable();

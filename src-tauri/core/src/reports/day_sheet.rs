@@ -12,7 +12,7 @@ use crate::goals::state::is_carried;
 use crate::goals::{Kind, carry};
 use crate::kinds::ids::{LessonId, StudentId, VisitId};
 use crate::kinds::text::counted;
-use crate::kinds::{Day, Time};
+use crate::kinds::{Day, Span, Time};
 use crate::lessons::{self, Lesson, LessonState, ListLessons};
 use crate::letters::{self, LetterState, ListLetters};
 use crate::students;
@@ -86,14 +86,21 @@ pub struct DaySheet {
     pub empty: bool,
 }
 
+/// So many days ahead a visit is told of.
+const SOON: i64 = 7;
+/// So many days after a visit its letter is told of.
+const LETTER_OWED_FOR: i64 = 90;
+/// So many days before the span a student is expected in, their days are asked for.
+const ASKED_BEFORE: i64 = 31;
+
 /// Shows the day sheet.
 ///
 /// # Errors
 /// `Storage`.
 pub fn day_sheet(db: &Reading<'_>, of: OfDay) -> Result<DaySheet> {
     let day = of.day.unwrap_or_else(|| db.today());
-    let visits = visits::list(db, ListVisits::default())?;
-    let here: Vec<&Visit> = visits
+    let near = visits::around(db, Span { first: day, last: day.plus(SOON) })?;
+    let here: Vec<&Visit> = near
         .iter()
         .filter(|v| v.stage != Stage::CalledOff && v.days.is_some_and(|days| days.holds(day)))
         .collect();
@@ -107,10 +114,10 @@ pub fn day_sheet(db: &Reading<'_>, of: OfDay) -> Result<DaySheet> {
         lessons: u32::try_from(standing.len()).unwrap_or(0),
         minutes: standing.iter().map(|l| l.minutes).sum(),
         free_from: last_end,
-        before: before(db, day, &visits)?,
+        before: before(db, day, &near)?,
         on: today.iter().map(|lesson| on(db, lesson)).collect::<Result<_>>()?,
-        after: after(db, day, &visits)?,
-        empty: everyone.is_empty() && visits.is_empty(),
+        after: after(db, day)?,
+        empty: everyone.is_empty() && !visits::any(db)?,
     })
 }
 
@@ -160,7 +167,7 @@ fn before(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>
     for visit in visits.iter().filter(|v| v.stage == Stage::Planned) {
         let Some(days) = visit.days else { continue };
         let starts_in = days.first.since(day);
-        if !(days.last >= day && starts_in <= 7) {
+        if !(days.last >= day && starts_in <= SOON) {
             continue;
         }
         let waiting = waiting_words(db, visit.student)?;
@@ -268,7 +275,7 @@ fn goal_words(goals: &[OnCourt]) -> Vec<String> {
 }
 
 /// Lessons not settled, visits to decide on and close, letters owed, expected visits to ask about.
-fn after(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>> {
+fn after(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
     let mut lines = Vec::new();
     let past = ListLessons { visit: None, from: Some(day.plus(-60)), to: Some(day.plus(-1)) };
     for lesson in lessons::list(db, past)?.iter().filter(|l| l.state == LessonState::Planned) {
@@ -284,7 +291,7 @@ fn after(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>>
             lesson: Some(lesson.id),
         });
     }
-    for visit in visits.iter().filter(|v| v.stage == Stage::Open) {
+    for visit in &visits::running(db)? {
         let Some(days) = visit.days.filter(|days| days.last <= day) else { continue };
         let undecided = proposals(db, AtVisit { visit: visit.id })?
             .iter()
@@ -309,14 +316,17 @@ fn after(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>>
             why,
         ));
     }
-    for owed in
-        letters::list(db, ListLetters::default())?.iter().filter(|l| l.state != LetterState::Issued)
-    {
+    let owed = ListLetters {
+        issued: Some(false),
+        from: Some(day.plus(-LETTER_OWED_FOR)),
+        ..ListLetters::default()
+    };
+    for owed in letters::list(db, owed)? {
         let since = day.since(owed.last_day);
-        if !(0..=90).contains(&since) {
+        if since < 0 {
             continue;
         }
-        let Some(visit) = visits.iter().find(|v| v.id == owed.visit) else { continue };
+        let visit = &visits::show(db, visits::Which { visit: owed.visit })?;
         let goals = carry::at_visit(db, owed.visit)?.len();
         let draft = if owed.state == LetterState::Draft { " You began to edit it." } else { "" };
         let why = format!(
@@ -333,12 +343,10 @@ fn after(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>>
             why,
         ));
     }
-    for visit in visits.iter().filter(|v| v.stage == Stage::Expected) {
-        let Some(span) = visit.expected.filter(|span| span.first.plus(-31) <= day) else {
-            continue;
-        };
+    for visit in &visits::expected_by(db, day.plus(ASKED_BEFORE))? {
+        let Some(span) = visit.expected else { continue };
         let late = span.last < day;
-        let (seen, waiting) = (last_seen(visits, visit, day), waiting_words(db, visit.student)?);
+        let (seen, waiting) = (last_seen(db, visit, day)?, waiting_words(db, visit.student)?);
         let why = [format!("Expected {}.", visits::expected_words(span)), seen, waiting].join(" ");
         let when = if late { "past".to_owned() } else { "to ask".to_owned() };
         lines.push(line(
@@ -353,19 +361,20 @@ fn after(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>>
     Ok(lines)
 }
 
-fn last_seen(visits: &[Visit], expected: &Visit, day: Day) -> String {
-    let last = visits
+fn last_seen(db: &Reading<'_>, expected: &Visit, day: Day) -> Result<String> {
+    let theirs = ListVisits { student: Some(expected.student), ..ListVisits::default() };
+    let last = visits::list(db, theirs)?
         .iter()
-        .filter(|v| v.student == expected.student && matches!(v.stage, Stage::Open | Stage::Closed))
+        .filter(|v| matches!(v.stage, Stage::Open | Stage::Closed))
         .filter_map(|v| v.days)
         .map(|days| days.last)
         .filter(|last| *last <= day)
         .max();
-    last.map_or_else(String::new, |last| match day.since(last) / 7 {
+    Ok(last.map_or_else(String::new, |last| match day.since(last) / 7 {
         0 => "Here this week.".to_owned(),
         1 => "Last here a week ago.".to_owned(),
         weeks => format!("Last here {weeks} weeks ago."),
-    })
+    }))
 }
 
 fn ago(days: i64) -> String {

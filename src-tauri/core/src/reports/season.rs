@@ -8,22 +8,40 @@ use super::store;
 use crate::app::Reading;
 use crate::error::{Problems, Result};
 use crate::goals::show::{Shown, show as show_goal};
+use crate::goals::standing;
 use crate::goals::state::{State, Step, is_carried};
 use crate::goals::{self, Criterion};
 use crate::kinds::ids::{GoalId, StudentId, VisitId};
 use crate::kinds::{Day, Span};
 use crate::observations::ObservationKind;
-use crate::visits::{self, ListVisits, Stage, Visit};
+use crate::visits::{self, Stage, Visit};
 
-/// Which span.
-#[derive(Clone, Debug, Default, Serialize, Deserialize, JsonSchema)]
+/// Which span, and how much of it.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields, default)]
 pub struct OfSpan {
     /// The first day, as YYYY-MM-DD; left out for twelve months before the last.
     pub from: String,
     /// The last day, as YYYY-MM-DD; left out for today.
     pub to: String,
+    /// Of what moved, only what moved to this: met, kept, slipped or raised; left out for all.
+    pub only: Option<State>,
+    /// How many of those that moved are given at most, the newest; they are all counted.
+    pub most_moves: u32,
+    /// How many of those that wait are given at most; they are all counted.
+    pub most_waits: u32,
 }
+
+impl Default for OfSpan {
+    fn default() -> Self {
+        let (from, to) = (String::new(), String::new());
+        Self { from, to, only: None, most_moves: MOST_GIVEN, most_waits: MOST_GIVEN }
+    }
+}
+
+/// How many lines of a kind are given where nobody says, and at most.
+const MOST_GIVEN: u32 = 100;
+const MOST_EVER: u32 = 1_000;
 
 /// How many goals moved.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -127,9 +145,11 @@ pub struct Season {
     pub span: Span,
     /// How many goals moved in it.
     pub moved: Moved,
-    /// Which, the newest first.
+    /// Which, the newest first: as many as were asked for.
     pub moves: Vec<Move>,
-    /// What waits for its retest today: met goals first, and the longest wait first.
+    /// How many goals wait for their retest today.
+    pub waiting: u32,
+    /// What waits: met goals first, and the longest wait first; as many as were asked for.
     pub waits: Vec<Waits>,
     /// Who is expected by today.
     pub awaited: Vec<Awaited>,
@@ -146,25 +166,39 @@ const MOST_SEEN: usize = 8;
 /// `Refused` when a day is none, or the span ends before it begins.
 pub fn season(db: &Reading<'_>, of: OfSpan) -> Result<Season> {
     let span = read(db, &of)?;
-    let visits = visits::list(db, ListVisits::default())?;
-    let mut season = Season {
-        span,
-        moved: Moved::default(),
-        moves: Vec::new(),
-        waits: Vec::new(),
-        awaited: awaited(&visits, db.today()),
-        seen: Vec::new(),
-    };
-    for whose in store::goals(db)? {
-        let shown = show_goal(db, goals::Which { goal: whose.goal })?;
-        let steps = shown.standing.steps.iter().filter(|s| moved_in(s, span));
-        season.moves.extend(steps.map(|step| a_move(&shown, step, &whose.name, &visits)));
-        if whose.current {
-            season.waits.extend(waiting(&shown, &whose.name, &visits));
+    let most_moves = of.most_moves.min(MOST_EVER) as usize;
+    let most_waits = of.most_waits.min(MOST_EVER) as usize;
+    // What is kept of most goals, and the evidence itself of those it may be behind of.
+    let due = standing::due(db)?;
+    let listed = standing::listed(&due);
+    let mut moved = store::moved(db, span, &listed)?;
+    let mut moves = store::moves(db, span, of.only, &listed, most_moves)?;
+    let mut waiting = store::waiting(db, &listed)?;
+    let mut waits = store::waits(db, &listed, most_waits)?;
+    let at_hand = due.into_iter().chain(store::at_open_visits(db, &listed)?);
+    for goal in at_hand {
+        let Some(whose) = store::whose(db, goal)? else { continue };
+        let shown = show_goal(db, goals::Which { goal })?;
+        let derived_now = !listed.contains(&goal.to_string());
+        for step in shown.standing.steps.iter().filter(|s| standing::is_move(s)) {
+            if derived_now || !span.holds(step.day) {
+                continue;
+            }
+            moved.count(step.to);
+            if of.only.is_none_or(|only| only == step.to) {
+                moves.push(a_move(db, &shown, step, &whose.name)?);
+            }
+        }
+        if whose.current
+            && let Some(one) = wait(db, &shown, &whose.name)?
+        {
+            waiting += 1;
+            waits.push(one);
         }
     }
-    season.moves.sort_by(|a, b| (b.day, &a.name, &a.title).cmp(&(a.day, &b.name, &b.title)));
-    season.waits.sort_by(|a, b| {
+    moves.sort_by(|a, b| (b.day, &a.name, &a.title).cmp(&(a.day, &b.name, &b.title)));
+    moves.truncate(most_moves);
+    waits.sort_by(|a, b| {
         (order(a.state), a.since, &a.name, &a.title).cmp(&(
             order(b.state),
             b.since,
@@ -172,18 +206,29 @@ pub fn season(db: &Reading<'_>, of: OfSpan) -> Result<Season> {
             &b.title,
         ))
     });
-    for one in &season.moves {
-        match one.to {
-            State::Met => season.moved.met += 1,
-            State::Kept => season.moved.kept += 1,
-            State::Slipped => season.moved.slipped += 1,
-            _ => season.moved.raised += 1,
+    waits.truncate(most_waits);
+    let mut seen = Vec::new();
+    for kind in [ObservationKind::Strength, ObservationKind::Fault] {
+        seen.extend(store::seen(db, kind, span, MOST_SEEN)?);
+    }
+    let awaited = awaited(&visits::expected_by(db, db.today())?, db.today());
+    Ok(Season { span, moved, moves, waiting, waits, awaited, seen })
+}
+
+impl Moved {
+    fn count(&mut self, to: State) {
+        self.add(to, 1);
+    }
+
+    /// Adds so many that moved to a state.
+    pub(super) fn add(&mut self, to: State, times: u32) {
+        match to {
+            State::Met => self.met += times,
+            State::Kept => self.kept += times,
+            State::Slipped => self.slipped += times,
+            _ => self.raised += times,
         }
     }
-    for kind in [ObservationKind::Strength, ObservationKind::Fault] {
-        season.seen.extend(store::seen(db, kind, span, MOST_SEEN)?);
-    }
-    Ok(season)
 }
 
 fn read(db: &Reading<'_>, of: &OfSpan) -> Result<Span> {
@@ -204,15 +249,9 @@ fn year_before(day: Day) -> Day {
     before.and_then(Day::from_date).map_or(day, |before| before.plus(1))
 }
 
-fn moved_in(step: &Step, span: Span) -> bool {
-    step.from != step.to
-        && span.holds(step.day)
-        && matches!(step.to, State::Met | State::Kept | State::Slipped | State::Raised)
-}
-
-fn a_move(shown: &Shown, step: &Step, name: &str, visits: &[Visit]) -> Move {
-    let visit = visits.iter().find(|v| Some(v.id) == step.visit);
-    Move {
+fn a_move(db: &Reading<'_>, shown: &Shown, step: &Step, name: &str) -> Result<Move> {
+    let visit = step.visit.map(|visit| visits::show(db, visits::Which { visit })).transpose()?;
+    Ok(Move {
         to: step.to,
         goal: shown.goal.id,
         title: shown.goal.title.clone(),
@@ -220,23 +259,22 @@ fn a_move(shown: &Shown, step: &Step, name: &str, visits: &[Visit]) -> Move {
         name: name.to_owned(),
         day: step.day,
         visit: step.visit,
-        when: visit.map_or_else(String::new, Visit::when),
+        when: visit.map_or_else(String::new, |visit| visit.when()),
         why: step.why.clone(),
-    }
+    })
 }
 
 /// A goal that goes on and was at a visit waits, unless it was tried at one that is open now.
-fn waiting(shown: &Shown, name: &str, visits: &[Visit]) -> Option<Waits> {
-    let id = *shown.visits.last()?;
-    let visit = visits.iter().find(|v| v.id == id)?;
+fn wait(db: &Reading<'_>, shown: &Shown, name: &str) -> Result<Option<Waits>> {
+    let Some(id) = shown.visits.last().copied() else { return Ok(None) };
+    let visit = visits::show(db, visits::Which { visit: id })?;
     let open = visit.stage == Stage::Open;
     let tried = shown.blocks.iter().any(|b| b.visit == id && b.was_tried());
     let set_here = shown.visits.len() == 1;
     if !is_carried(shown.standing.state) || (open && (tried || set_here)) {
-        return None;
+        return Ok(None);
     }
-    let days = visit.days?;
-    Some(Waits {
+    Ok(visit.days.map(|days| Waits {
         goal: shown.goal.id,
         title: shown.goal.title.clone(),
         criterion: shown.goal.criterion,
@@ -246,7 +284,7 @@ fn waiting(shown: &Shown, name: &str, visits: &[Visit]) -> Option<Waits> {
         why: shown.standing.why.clone(),
         visit: id,
         since: if open { days.first } else { days.last },
-    })
+    }))
 }
 
 /// What was met waits most: only its retest can tell.
@@ -259,10 +297,9 @@ fn order(state: State) -> u8 {
 }
 
 fn awaited(visits: &[Visit], today: Day) -> Vec<Awaited> {
-    let expected = visits.iter().filter(|v| v.stage == Stage::Expected);
+    let expected = visits.iter();
     expected
         .filter_map(|v| Some((v, v.expected?)))
-        .filter(|(_, span)| span.first <= today)
         .map(|(v, span)| Awaited {
             visit: v.id,
             student: v.student,

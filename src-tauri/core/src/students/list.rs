@@ -31,3 +31,13 @@ pub fn list(db: &Reading<'_>, ask: ListStudents) -> Result<Vec<StudentLine>> {
     let most = if ask.most == 0 { usize::MAX } else { ask.most as usize };
     Ok(found.into_iter().take(most).map(|(line, _)| line).collect())
 }
+
+/// Current students whose whole name stands in the words, which are folded already.
+///
+/// # Errors
+/// `Storage`.
+pub fn named_in(db: &Reading<'_>, folded_words: &str) -> Result<Vec<StudentLine>> {
+    let everyone = store::all(db, false)?;
+    let named = everyone.into_iter().filter(|(_, folded)| folded_words.contains(folded.as_str()));
+    Ok(named.map(|(line, _)| line).collect())
+}

@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 pub use add::{add, change};
 pub use archive::{archive, bring_back};
 pub use facts::{AddFact, ChangeFact, WhichFact, add_fact, change_fact, facts, remove_fact};
-pub use list::{ListStudents, list};
+pub use list::{ListStudents, list, named_in};
 pub use show::show;
 
 use crate::error::{Problems, Result};

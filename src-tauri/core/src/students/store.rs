@@ -127,12 +127,12 @@ pub(super) fn all(db: &Reading<'_>, archived: bool) -> Result<Vec<(StudentLine, 
     db.all(
         "SELECT id, name, folded, archived FROM student WHERE (archived IS NOT NULL) = ? ORDER BY folded, id",
         [archived],
-        |row| {
-            let line =
-                StudentLine { id: row.get("id")?, name: row.get("name")?, archived: row.get("archived")? };
-            Ok((line, row.get("folded")?))
-        },
+        |row| Ok((line(row)?, row.get("folded")?)),
     )
+}
+
+fn line(row: &Row<'_>) -> rusqlite::Result<StudentLine> {
+    Ok(StudentLine { id: row.get("id")?, name: row.get("name")?, archived: row.get("archived")? })
 }
 
 pub(super) fn insert_fact(db: &Writing<'_>, fact: &Fact) -> Result<()> {

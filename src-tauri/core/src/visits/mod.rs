@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 
 pub use day_at::day_at;
 pub use life::{CallOffVisit, call_off, close, open, reopen};
-pub use list::{ListVisits, list, show};
+pub use list::{ListVisits, any, around, expected_by, list, running, show};
 pub use plan::{ChangeVisit, ExpectVisit, PlanVisit, change, expect, plan};
 
 use crate::kinds::ids::{FacilityId, StudentId, VisitId};

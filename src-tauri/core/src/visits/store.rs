@@ -105,10 +105,47 @@ pub(super) fn find(db: &Reading<'_>, id: VisitId) -> Result<Visit> {
     db.found("visit", &id, &format!("{VISIT} WHERE v.id = ?"), [id], visit)
 }
 
-pub(super) fn list(db: &Reading<'_>, ask: ListVisits) -> Result<Vec<Visit>> {
+pub(super) fn expected_by(db: &Reading<'_>, day: Day) -> Result<Vec<Visit>> {
     db.all(
         &format!(
-            "{VISIT} WHERE (:student IS NULL OR v.student = :student)
+            "{VISIT} WHERE v.first_day IS NULL AND v.called_off IS NULL AND v.expected_from <= ?
+             ORDER BY v.expected_from, v.id"
+        ),
+        [day],
+        visit,
+    )
+}
+
+pub(super) fn running(db: &Reading<'_>) -> Result<Vec<Visit>> {
+    db.all(
+        &format!(
+            "{VISIT} WHERE v.opened IS NOT NULL AND v.closed IS NULL AND v.called_off IS NULL
+             ORDER BY v.first_day, v.id"
+        ),
+        [],
+        visit,
+    )
+}
+
+pub(super) fn around(db: &Reading<'_>, span: Span) -> Result<Vec<Visit>> {
+    db.all(
+        &format!("{VISIT} WHERE v.last_day >= ? AND v.first_day <= ? ORDER BY v.first_day, v.id"),
+        [span.first, span.last],
+        visit,
+    )
+}
+
+pub(super) fn any(db: &Reading<'_>) -> Result<bool> {
+    Ok(db.one("SELECT 1 FROM visit LIMIT 1", [], |_| Ok(()))?.is_some())
+}
+
+pub(super) fn list(db: &Reading<'_>, ask: ListVisits) -> Result<Vec<Visit>> {
+    // Each question finds its visits by an index of its own.
+    let of_student =
+        if ask.student.is_some() { "v.student = :student" } else { ":student IS NULL" };
+    db.all(
+        &format!(
+            "{VISIT} WHERE {of_student}
                AND (:from IS NULL OR coalesce(v.last_day, v.expected_to) >= :from)
                AND (:to IS NULL OR coalesce(v.first_day, v.expected_from) <= :to)
              ORDER BY coalesce(v.first_day, v.expected_from), v.id"
