@@ -8,7 +8,7 @@
 import assert from 'node:assert/strict';
 import { execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { closeSync, copyFileSync, mkdirSync, openSync, readSync, statSync } from 'node:fs';
+import { closeSync, copyFileSync, mkdirSync, openSync, readFileSync, readSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { startProgram, until } from '../window/harness.mjs';
@@ -83,7 +83,19 @@ const picture = (what) =>
     return shown;
   });
 
-/** Milliseconds from the start of the process until the screen shows the picture. */
+/** A process and all that came from it. */
+const family = (pid) => [
+  pid,
+  ...readFileSync(`/proc/${pid}/task/${pid}/children`, 'utf8').split(' ').filter(Boolean).flatMap(family),
+];
+
+/** The memory of a process and its page's processes in KiB, what is shared counted in parts (PSS). */
+const memory = (pid) =>
+  family(pid)
+    .map((one) => Number(/^Pss:\s+(\d+) kB/m.exec(readFileSync(`/proc/${one}/smaps_rollup`, 'utf8'))[1]))
+    .reduce((sum, kib) => sum + kib, 0);
+
+/** Milliseconds from the start of the process until the screen shows the picture; then its memory. */
 const timed = (what, shown, empty) =>
   inFreshFolder(what, async (folder, args) => {
     const start = performance.now();
@@ -97,7 +109,9 @@ const timed = (what, shown, empty) =>
         assert.ok(performance.now() - start < PATIENCE_MS, `${what.name} did not come to its picture`);
         await pause(LOOK_MS);
       }
-      return performance.now() - start;
+      const ms = performance.now() - start;
+      await atRest();
+      return { ms, kib: memory(child.pid) };
     } finally {
       child.kill('SIGKILL');
       if (child.exitCode === null && child.signalCode === null) await once(child, 'exit');
@@ -109,7 +123,7 @@ const timed = (what, shown, empty) =>
 
 const middle = (took) => took.toSorted((a, b) => a - b)[Math.floor(took.length / 2)];
 
-/** Both medians, and how they stand to each other. */
+/** The medians of both, of time and of memory, and how they stand to each other. */
 export async function start() {
   const made = freshFolder();
   try {
@@ -145,13 +159,20 @@ export async function start() {
     for (let round = -WARM_UP; round < ROUNDS; round++) {
       // Each goes first in every other round.
       for (const what of round % 2 ? [ours, bare] : [bare, ours]) {
-        const ms = await timed(what, shown.get(what), empty);
-        if (round >= 0) took.get(what).push(ms);
+        const one = await timed(what, shown.get(what), empty);
+        if (round >= 0) took.get(what).push(one);
       }
     }
-    const of = (what) => ({ median: middle(took.get(what)), each: took.get(what) });
-    const [ours_ms, bare_ms] = [of(ours), of(bare)];
-    return { ours_ms, bare_ms, ratio: ours_ms.median / bare_ms.median, rounds: ROUNDS };
+    const of = (what, of) => {
+      const each = took.get(what).map((one) => one[of]);
+      return { median: middle(each), each };
+    };
+    const [ours_ms, bare_ms] = [of(ours, 'ms'), of(bare, 'ms')];
+    const [ours_kib, bare_kib] = [of(ours, 'kib'), of(bare, 'kib')];
+    return {
+      start: { ours_ms, bare_ms, ratio: ours_ms.median / bare_ms.median, rounds: ROUNDS },
+      memory: { ours_kib, bare_kib, ratio: ours_kib.median / bare_kib.median, rounds: ROUNDS },
+    };
   } finally {
     made.remove();
   }

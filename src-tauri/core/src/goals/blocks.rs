@@ -131,6 +131,14 @@ pub fn start(db: &Writing<'_>, start: StartBlock) -> Result<Block> {
     Ok(block)
 }
 
+/// Ends the blocks with tries that are still open in a lesson, whoever's they are.
+///
+/// # Errors
+/// `Storage`.
+pub fn end_with_lesson(db: &Writing<'_>, lesson: LessonId) -> Result<()> {
+    store::end_blocks_in(db, lesson)
+}
+
 /// Counts one try. It is on disk when this returns.
 ///
 /// # Errors

@@ -412,6 +412,15 @@ pub(super) fn end_blocks_of(db: &Writing<'_>, visit: VisitId) -> Result<()> {
     Ok(())
 }
 
+pub(super) fn end_blocks_in(db: &Writing<'_>, lesson: LessonId) -> Result<()> {
+    db.execute(
+        "UPDATE block SET ended = ? WHERE lesson = ? AND ended IS NULL
+           AND EXISTS (SELECT 1 FROM block_try t WHERE t.block = block.id AND t.taken_back = 0)",
+        params![db.now(), lesson],
+    )?;
+    Ok(())
+}
+
 /// What a touch needs to know of its block: whether it is still open, and the next place.
 pub(super) fn for_touch(db: &Reading<'_>, id: BlockId) -> Result<(bool, u32)> {
     db.found(

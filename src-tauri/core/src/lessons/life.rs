@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::{Lesson, LessonState, Which, show, store};
 use crate::app::Writing;
 use crate::error::{Error, Problems, Result};
+use crate::goals::blocks;
 use crate::kinds::ids::LessonId;
 
 /// A lesson that ended early.
@@ -46,7 +47,7 @@ pub struct NoteLesson {
     pub next: String,
 }
 
-/// Marks a lesson as given in full.
+/// Marks a lesson as given in full; blocks counted in it end with it.
 ///
 /// # Errors
 /// `NotFound`; `NotPossible` when it was called off or missed.
@@ -54,7 +55,7 @@ pub fn give(db: &Writing<'_>, which: Which) -> Result<Lesson> {
     settle(db, which.lesson, LessonState::Given, None, "")
 }
 
-/// Marks a lesson as cut short.
+/// Marks a lesson as cut short; blocks counted in it end with it.
 ///
 /// # Errors
 /// `NotFound`; `Refused` without a reason or with more minutes than it had.
@@ -111,6 +112,10 @@ fn settle(
         ));
     }
     store::settle(db, id, state, given, reason)?;
+    if matches!(state, LessonState::Given | LessonState::CutShort) {
+        // Of every student: the next lesson's tries are blocks of their own.
+        blocks::end_with_lesson(db, id)?;
+    }
     db.label(format!("Lesson {}: {}, {}", state.words(), before.names(), before.day.words()));
     show(db, Which { lesson: id })
 }

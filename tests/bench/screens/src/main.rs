@@ -4,7 +4,8 @@
 //!
 //! Takes the folder to work in (a folder in memory makes the making fast; reading is from memory
 //! anyway) and, if given, how many times larger the file is to be; or a coach file that was made so
-//! before.
+//! before. `chart FILE` instead makes a file with one student of 40 visits and 60 goals, for the page
+//! to draw.
 
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -32,6 +33,9 @@ const ROUNDS: usize = 400;
 fn main() -> Result<()> {
     let mut given = std::env::args().skip(1);
     let within = given.next().ok_or("name the folder to work in")?;
+    if within == "chart" {
+        return one_student(Path::new(&given.next().ok_or("name the file to make")?));
+    }
     let times: usize = given.next().map_or(Ok(1), |n| n.parse())?;
     let start = Instant::now();
     let folder;
@@ -247,6 +251,47 @@ fn live(path: &Path, students: usize) -> Result<()> {
             }
         }
     }
+    Ok(())
+}
+
+/// One student of 40 visits and 60 goals: three goals more at every other visit, all carried on.
+fn one_student(path: &Path) -> Result<()> {
+    CoachFile::create(path)?;
+    let clock = Arc::new(FixedClock::on(today()?));
+    let file = CoachFile::open_with(path, clock.clone(), Arc::new(CountedIds::new(13)))?;
+    let mut career = Career { file };
+    let hall = career.act("facilities.add", json!({ "name": "Hall", "zone": "Europe/Lisbon" }))?;
+    let student = career.act("students.add", json!({ "name": "Ana Banto" }))?;
+    let (hall, student) = (text(&hall["id"])?, text(&student["id"])?);
+    let (mut goals, mut dice) = (Vec::<String>::new(), Dice(5));
+    for visit in 0..40 {
+        let first = today()?.plus(-60 * (40 - visit));
+        clock.set(first);
+        let days = json!({
+            "student": student, "facility": hall, "first_day": first, "last_day": first.plus(2),
+        });
+        let id = text(&career.act("visits.plan", days)?["id"])?;
+        career.act("visits.open", json!({ "visit": id }))?;
+        for n in 0..if visit % 2 == 0 { 3 } else { 0 } {
+            let goal = json!({
+                "student": student, "visit": id, "condition": "fed", "counts": "result",
+                "title": format!("Backhand off the back wall, deep to the corner {}", goals.len() + n),
+                "need": 15, "of": 20,
+            });
+            goals.push(text(&career.act("goals.set", goal)?["goal"]["id"])?);
+        }
+        for goal in &goals {
+            // From 10 to 17 of 20: met and slipped, seldom kept.
+            for kind in ["practice", "end_test"] {
+                let total = json!({
+                    "goal": goal, "visit": id, "kind": kind, "made": 10 + dice.below(8), "tries": 20,
+                });
+                career.act("goals.enter_total", total)?;
+            }
+        }
+        career.act("visits.close", json!({ "visit": id }))?;
+    }
+    println!("{}", json!({ "student": student, "goals": goals.len() }));
     Ok(())
 }
 
