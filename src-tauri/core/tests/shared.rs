@@ -25,7 +25,8 @@ fn a_shared_lesson_ends_the_blocks_of_each_student_and_one_undo_opens_them_again
     );
     let lesson = id(&lesson, "/id");
     for (n, tries) in [(0, [true, true, false]), (1, [false, false, true])] {
-        let start = json!({ "goal": goals[n], "visit": visits[n], "lesson": lesson, "kind": "practice" });
+        let start =
+            json!({ "goal": goals[n], "visit": visits[n], "lesson": lesson, "kind": "practice" });
         let block = id(&w.act("goals.start_block", start), "/id");
         for made in tries {
             w.act("goals.touch", json!({ "block": block, "made": made }));

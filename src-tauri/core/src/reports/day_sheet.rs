@@ -326,22 +326,23 @@ fn after(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
         if since < 0 {
             continue;
         }
-        let visit = &visits::show(db, visits::Which { visit: owed.visit })?;
         let goals = carry::at_visit(db, owed.visit)?.len();
         let draft = if owed.state == LetterState::Draft { " You began to edit it." } else { "" };
         let why = format!(
             "Written from {} and {}.{draft}",
-            visit.when(),
+            Span { first: owed.first_day, last: owed.last_day }.words(),
             counted(i64::try_from(goals).unwrap_or(0), "goal", "goals")
         );
-        lines.push(line(
-            visit,
-            Leads::Letter,
-            &ago(since),
-            since > 7,
-            format!("Letter for {}.", visit.name),
+        lines.push(SheetLine {
+            when: ago(since),
+            late: since > 7,
+            what: format!("Letter for {}.", owed.name),
             why,
-        ));
+            leads: Leads::Letter,
+            student: owed.student,
+            visit: Some(owed.visit),
+            lesson: None,
+        });
     }
     for visit in &visits::expected_by(db, day.plus(ASKED_BEFORE))? {
         let Some(span) = visit.expected else { continue };
