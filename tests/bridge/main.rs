@@ -7,7 +7,9 @@
 //! window's own, read from its configuration.
 
 use std::io::{BufRead, Read};
+use std::net::{SocketAddr, TcpStream};
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use anyhow::{Context, Result, bail};
 use carryover_core::app::CoachFile;
@@ -75,10 +77,21 @@ fn main() -> Result<()> {
         for _ in std::io::stdin().lock().lines() {}
         std::process::exit(0);
     });
+    std::thread::spawn(move || nudge(address));
     for request in server.incoming_requests() {
         bridge.answer(request);
     }
     Ok(())
+}
+
+/// Opens a connection now and then and closes it at once. The server's pool counts a thread as idle
+/// until it has woken up: of two connections that come together, one may be left in its queue until
+/// another ends, which a browser's do not. Whoever serves a nudge takes what waits in the queue next.
+fn nudge(address: SocketAddr) {
+    loop {
+        std::thread::sleep(Duration::from_millis(100));
+        let _ = TcpStream::connect(address);
+    }
 }
 
 #[allow(clippy::disallowed_methods, reason = "a token is random, not an id in a coach file")]
