@@ -39,7 +39,7 @@ console.log(
 );
 const drawn = { ...(await chart()), aim_ms: 2 * (1000 / 60) };
 console.log(
-  `carry chart of 40 visits and 60 goals: its frame took ${ms(drawn.longest_frame_ms.median)}, aim two frames, ${ms(drawn.aim_ms)}`,
+  `carry chart of 40 visits and 60 goals: the longest frame took ${ms(drawn.longest_frame_ms.median)}, aim two frames, ${ms(drawn.aim_ms)}`,
 );
 
 const letter = json('carryover-bench-print');

@@ -1,5 +1,5 @@
 // Times how long the page takes to draw the carry chart of a student with 40 visits and 60 goals, in the real
-// window: of all frames from the press on the student's name until the chart stands there, the longest. While a
+// window: of all frames from leaving the list of people for the student until the chart stands there, the longest. While a
 // frame is longer than the screen's own, the page does not answer.
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';

@@ -22,12 +22,19 @@ test('from the season down to a single block', async ({ page, openFile, bridge }
   await expect(list('Seen most often')).toContainText('once, at Zoë Łukasiewicz');
   await noFindings(page);
 
+  // Only what was met; the way back to all stays where the days have none of it.
+  await use(page, page.getByRole('button', { name: /^Only met/ }));
+  await expect(page.getByRole('button', { name: /^All, not only met/ })).toBeFocused();
+
   // A span of its own, typed; one that ends before it begins is refused beside its field.
   const [from, to] = [page.getByLabel('From', { exact: true }), page.getByLabel('To', { exact: true })];
   await write(page, from, '1.1.2020');
   await write(page, to, '31.12.2020');
   await tabTo(page, page.getByRole('button', { name: /^Twelve months/ }));
+  await expect(page.getByText('No goal was met in these days.')).toBeVisible();
+  await use(page, page.getByRole('button', { name: /^All, not only met/ }));
   await expect(page.getByText('No goal moved in these days.')).toBeVisible();
+  await tabTo(page, page.getByRole('button', { name: /^Twelve months/ }));
   await expect(page.getByText('0 met', { exact: true })).toBeVisible();
   await page.keyboard.press('Enter');
   await expect(page.getByText('1 met', { exact: true })).toBeVisible();

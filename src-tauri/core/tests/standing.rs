@@ -247,6 +247,26 @@ fn only_so_many_lines_are_given_and_all_are_counted() {
 }
 
 #[test]
+fn a_goal_whose_evidence_cannot_be_read_keeps_nobody_from_working_on() {
+    let mut w = World::new();
+    let ana = w.student("Ana");
+    let visit = w.two_days(&ana, "2026-03-10");
+    let goal = w.goal(&ana, &visit, "Drop");
+    w.total(&goal, &visit, "end_test", 9);
+    let other = rusqlite::Connection::open(w.file.path()).unwrap();
+    other.execute("UPDATE block SET day = 'no day'", []).unwrap();
+    w.refused("goals.show", json!({ "goal": goal }));
+    let bo = w.student("Bo");
+    w.two_days(&bo, "2026-03-10");
+    catch_up(&mut w.file).unwrap();
+    assert!(!check(&w.file).unwrap().sound, "and the damage is found");
+    // The same where the file itself was damaged, of which no trigger knows.
+    other.execute("DELETE FROM standing_due", []).unwrap();
+    let wrong = check(&w.file).unwrap().wrong;
+    assert!(wrong.iter().any(|line| line.contains(&goal)), "{wrong:?}");
+}
+
+#[test]
 fn a_file_whose_standings_were_never_kept_is_read_right_and_caught_up_with() {
     let mut w = World::new();
     let ana = w.student("Ana");

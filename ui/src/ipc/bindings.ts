@@ -5119,7 +5119,7 @@ export interface LettersListInput {
    */
   from?: Day | null;
   /**
-   * How many at most.
+   * How many at most; 0 means all.
    */
   most?: number;
 }

@@ -41,8 +41,8 @@ pub fn of_row(table: &str, row: &Row<'_>) -> Result<String> {
     Ok(hex(&hash.finalize()[..16]))
 }
 
-/// SHA-256, in hexadecimal, of all rows of all tables but the derived ones: tables by name, rows by their first column
-/// (the primary key), columns as declared.
+/// SHA-256, in hexadecimal, of all rows of all tables but the derived ones: tables by name, rows by
+/// their first column (the primary key), columns as declared.
 pub fn of_everything(conn: &Connection) -> Result<String> {
     let mut hash = Sha256::new();
     for table in tables(conn)? {

@@ -9,3 +9,8 @@ pub mod open;
 mod words;
 
 pub(crate) use words::words;
+
+/// So many rows at most, as SQL takes it.
+pub(crate) fn limit(most: usize) -> i64 {
+    i64::try_from(most).unwrap_or(i64::MAX)
+}

@@ -131,7 +131,7 @@ pub fn start(db: &Writing<'_>, start: StartBlock) -> Result<Block> {
     Ok(block)
 }
 
-/// Ends the blocks with tries that are still open in a lesson, whoever's they are.
+/// Ends the blocks with tries that are still open in a lesson, of all its students; called by lessons.
 ///
 /// # Errors
 /// `Storage`.

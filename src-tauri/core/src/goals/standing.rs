@@ -84,10 +84,11 @@ pub fn keep_all(db: &Writing<'_>) -> Result<()> {
 }
 
 fn keep_one(db: &Writing<'_>, goal: GoalId) -> Result<()> {
-    let kept = match show(db, Which { goal }) {
-        Ok(shown) => Some(what_to_keep(db, &shown)?),
+    let kept = match show(db, Which { goal }).and_then(|shown| what_to_keep(db, &shown)) {
+        Ok(kept) => Some(kept),
         Err(Error::NotFound { .. }) => None,
-        Err(other) => return Err(other),
+        // Evidence that was damaged stays due, and stops no act: a reading and a check say what is wrong.
+        Err(_) => return Ok(()),
     };
     store::keep_standing(db, goal, kept.as_ref(), RULES)
 }
@@ -119,9 +120,15 @@ pub fn astray(db: &Reading<'_>) -> Result<Vec<String>> {
     let due = due(db)?;
     let mut wrong = Vec::new();
     for goal in store::every(db)?.into_iter().filter(|goal| !due.contains(goal)) {
-        let shown = show(db, Which { goal })?;
-        if store::kept(db, goal)? != Some(what_to_keep(db, &shown)?) {
-            wrong.push(format!("where the goal {goal} stands is not what its evidence says"));
+        let same = show(db, Which { goal })
+            .and_then(|shown| what_to_keep(db, &shown))
+            .and_then(|says| Ok(store::kept(db, goal)? == Some(says)));
+        match same {
+            Ok(true) => {}
+            Ok(false) => {
+                wrong.push(format!("where the goal {goal} stands is not what its evidence says"));
+            }
+            Err(_) => wrong.push(format!("the evidence of the goal {goal} cannot be read")),
         }
     }
     Ok(wrong)

@@ -13,6 +13,7 @@ use super::{
     Words,
 };
 use crate::app::{Reading, Writing};
+use crate::db::limit;
 use crate::error::Result;
 use crate::kinds::Day;
 use crate::kinds::ids::{BlockId, GoalId, LessonId, RowId, StudentId, VisitId};
@@ -132,7 +133,7 @@ pub(super) fn titles_after(
 ) -> Result<Vec<(String, String)>> {
     db.all(
         "SELECT title, id FROM goal WHERE (title, id) > (?, ?) ORDER BY title, id LIMIT ?",
-        params![after.0, after.1, i64::try_from(most).unwrap_or(i64::MAX)],
+        params![after.0, after.1, limit(most)],
         |row| Ok((row.get("title")?, row.get("id")?)),
     )
 }
@@ -577,8 +578,7 @@ pub(super) fn behind(db: &Reading<'_>, rules: i64) -> Result<BTreeSet<GoalId>> {
 
 /// Some of the goals whose evidence changed.
 pub(super) fn marked(db: &Reading<'_>, most: usize) -> Result<Vec<GoalId>> {
-    let most = i64::try_from(most).unwrap_or(i64::MAX);
-    db.all("SELECT goal FROM standing_due LIMIT ?", [most], |row| row.get("goal"))
+    db.all("SELECT goal FROM standing_due LIMIT ?", [limit(most)], |row| row.get("goal"))
 }
 
 /// Keeps where a goal stands, in place of what was kept of it; of one that is gone, nothing.

@@ -97,7 +97,7 @@ pub(super) fn find(db: &Reading<'_>, id: LessonId) -> Result<Lesson> {
 }
 
 pub(super) fn list(db: &Reading<'_>, ask: ListLessons) -> Result<Vec<Lesson>> {
-    // Each question finds its lessons by an index of its own.
+    // Each question finds its lessons by an index of its own. No day comes before '' or after '~'.
     let of_visit = "l.id IN (SELECT lesson FROM lesson_student WHERE visit = :visit)";
     let of_visit = if ask.visit.is_some() { of_visit } else { ":visit IS NULL" };
     let mut lessons = db.all(

@@ -43,7 +43,7 @@ pub struct LetterLine {
 }
 
 /// Which letters.
-#[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, Default, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields, default)]
 pub struct ListLetters {
     /// Of this student only.
@@ -52,14 +52,8 @@ pub struct ListLetters {
     pub issued: Option<bool>,
     /// Only of visits that ended on this day or later.
     pub from: Option<Day>,
-    /// How many at most.
+    /// How many at most; 0 means all.
     pub most: u32,
-}
-
-impl Default for ListLetters {
-    fn default() -> Self {
-        Self { student: None, issued: None, from: None, most: 200 }
-    }
 }
 
 /// Lists letters: newest visit first; a letter is owed for a closed visit that has blocks.

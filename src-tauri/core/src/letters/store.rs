@@ -139,7 +139,7 @@ pub(super) fn lines(db: &Reading<'_>, ask: ListLetters) -> Result<Vec<LetterLine
            AND (?2 IS NULL OR ?2 = (EXISTS (SELECT 1 FROM letter l WHERE l.visit = v.id)
                 AND NOT EXISTS (SELECT 1 FROM letter l WHERE l.visit = v.id AND l.issued IS NULL)))
            AND v.last_day >= ?3
-         ORDER BY v.last_day DESC, s.folded, v.id LIMIT ?4",
+         ORDER BY v.last_day DESC, s.folded, v.id LIMIT coalesce(nullif(?4, 0), -1)",
         params![ask.student, ask.issued, ask.from.map_or_else(String::new, |day| day.to_string()), ask.most],
         |row| {
             let letter: Option<LetterId> = row.get("letter")?;

@@ -175,16 +175,14 @@ pub fn season(db: &Reading<'_>, of: OfSpan) -> Result<Season> {
     let mut moves = store::moves(db, span, of.only, &listed, most_moves)?;
     let mut waiting = store::waiting(db, &listed)?;
     let mut waits = store::waits(db, &listed, most_waits)?;
-    let at_hand = due.into_iter().chain(store::at_open_visits(db, &listed)?);
-    for goal in at_hand {
+    // Of goals at an open visit it is kept how they moved, but not whether they were tried there.
+    let at_open_visits = store::at_open_visits(db, &listed)?;
+    for goal in due.iter().chain(&at_open_visits).copied() {
         let Some(whose) = store::whose(db, goal)? else { continue };
         let shown = show_goal(db, goals::Which { goal })?;
-        let derived_now = !listed.contains(&goal.to_string());
-        for step in shown.standing.steps.iter().filter(|s| standing::is_move(s)) {
-            if derived_now || !span.holds(step.day) {
-                continue;
-            }
-            moved.count(step.to);
+        let steps = shown.standing.steps.iter().filter(|_| due.contains(&goal));
+        for step in steps.filter(|s| standing::is_move(s) && span.holds(s.day)) {
+            moved.add(step.to, 1);
             if of.only.is_none_or(|only| only == step.to) {
                 moves.push(a_move(db, &shown, step, &whose.name)?);
             }
@@ -216,10 +214,6 @@ pub fn season(db: &Reading<'_>, of: OfSpan) -> Result<Season> {
 }
 
 impl Moved {
-    fn count(&mut self, to: State) {
-        self.add(to, 1);
-    }
-
     /// Adds so many that moved to a state.
     pub(super) fn add(&mut self, to: State, times: u32) {
         match to {
@@ -287,18 +281,16 @@ fn wait(db: &Reading<'_>, shown: &Shown, name: &str) -> Result<Option<Waits>> {
     }))
 }
 
-/// What was met waits most: only its retest can tell.
-fn order(state: State) -> u8 {
-    match state {
-        State::Met => 0,
-        State::Slipped => 1,
-        _ => 2,
-    }
+/// The states a goal waits for its retest in. What was met waits most: only its retest can tell.
+pub(super) const WAITING: [State; 3] = [State::Met, State::Slipped, State::Working];
+
+fn order(state: State) -> Option<usize> {
+    WAITING.iter().position(|one| *one == state)
 }
 
 fn awaited(visits: &[Visit], today: Day) -> Vec<Awaited> {
-    let expected = visits.iter();
-    expected
+    visits
+        .iter()
         .filter_map(|v| Some((v, v.expected?)))
         .map(|(v, span)| Awaited {
             visit: v.id,

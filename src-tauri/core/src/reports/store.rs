@@ -2,8 +2,9 @@
 
 use rusqlite::params;
 
-use super::season::{Move, Moved, OftenSeen, Waits};
+use super::season::{Move, Moved, OftenSeen, WAITING, Waits};
 use crate::app::Reading;
+use crate::db::limit;
 use crate::error::Result;
 use crate::goals::state::State;
 use crate::goals::{self, show};
@@ -74,9 +75,6 @@ pub(super) fn moves(
         },
     )
 }
-
-/// The states a goal waits for its retest in, the most pressing first.
-const WAITING: [State; 3] = [State::Met, State::Slipped, State::Working];
 
 /// How many goals of current students wait by what is kept, some left out.
 pub(super) fn waiting(db: &Reading<'_>, without: &str) -> Result<u32> {
@@ -151,10 +149,6 @@ pub(super) fn at_open_visits(db: &Reading<'_>, without: &str) -> Result<Vec<Goal
         [without],
         |row| row.get("goal"),
     )
-}
-
-fn limit(most: usize) -> i64 {
-    i64::try_from(most).unwrap_or(i64::MAX)
 }
 
 /// What was seen in a span, the most frequent first. Of each, the student and visit are those of the

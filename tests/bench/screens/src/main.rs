@@ -73,6 +73,7 @@ fn main() -> Result<()> {
                 "find" => json!({ "text": SOUGHT[dice.below(SOUGHT.len())] }),
                 "month" => json!({ "from": "2026-02-10", "to": "2026-03-20" }),
                 "screen" => json!({ "most": 100 }),
+                "letters" => json!({ "issued": dice.below(2) == 0, "most": 51 }),
                 // As the screen asks at first, and once a hundred lines were asked for.
                 "year" => json!({
                     "from": "2025-03-13", "to": "2026-03-12",
@@ -114,7 +115,7 @@ fn main() -> Result<()> {
         of("lessons.plan_lines", "lesson"),
         of("lessons.propose_plan", "lesson"),
         of("lessons.templates", ""),
-        of("letters.list", ""),
+        of("letters.list", "letters"),
         of("letters.draft", "visit"),
         of("home.show", "visit"),
         of("journal.newest", ""),
