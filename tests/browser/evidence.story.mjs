@@ -114,7 +114,7 @@ test('a goal is raised at the visit’s end, and its line goes on', async ({
   await expect(page.getByText('Raised to: Lob serve')).toBeVisible();
   const goals = await bridge.act('goals.list', { student });
   const raised = goals.find((g) => g.goal.came_from === lob);
-  expect([raised.goal.condition, raised.standing.state]).toEqual(['set_game', 'working']);
+  expect([raised.goal.condition, raised.state]).toEqual(['set_game', 'working']);
   expect((await shown(bridge, lob)).standing.state).toBe('raised');
 });
 

@@ -15,6 +15,8 @@ async function record(act, { student, visit }) {
   };
   const said = {};
   for (const [name, input] of Object.entries(asked)) said[name] = await act(name, input);
+  said.goals = [];
+  for (const { goal } of said['goals.list']) said.goals.push(await act('goals.show', { goal: goal.id }));
   return said;
 }
 

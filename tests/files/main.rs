@@ -30,7 +30,8 @@ fn said(file: &mut CoachFile) -> Value {
             .as_array()
             .unwrap()
             .iter()
-            .map(|g| {
+            .map(|listed| {
+                let g = read(file, "goals.show", json!({ "goal": listed["goal"]["id"] }));
                 let blocks = g["blocks"].as_array().unwrap().iter();
                 json!({
                     "title": g["goal"]["title"],

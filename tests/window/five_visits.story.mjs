@@ -166,7 +166,9 @@ story('five visits, from a goal met to a goal raised', async ({ folder, start })
   await window.read('raised to a harder goal');
   await window.picture('five-7-chart');
   await window.close();
-  const goals = act(file, 'goals.list', { student: student.id });
+  const goals = act(file, 'goals.list', { student: student.id }).map(({ goal }) =>
+    act(file, 'goals.show', { goal: goal.id }),
+  );
   const [lob, raised] = ['fed', 'set_game'].map((c) => goals.find((g) => g.goal.condition === c));
   assert.equal(raised.goal.came_from, lob.goal.id);
   assert.equal(raised.standing.state, 'working');

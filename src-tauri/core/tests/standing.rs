@@ -38,8 +38,9 @@ fn told_by_goals(w: &mut World, from: &str, to: &str) -> (Vec<Value>, Vec<Value>
         for student in people.as_array().unwrap().clone() {
             let student = text(&student["id"]);
             let visits = w.act("visits.list", json!({ "student": student }));
-            for shown in w.act("goals.list", json!({ "student": student })).as_array().unwrap() {
-                let goal = &shown["goal"]["id"];
+            for listed in w.act("goals.list", json!({ "student": student })).as_array().unwrap() {
+                let goal = &listed["goal"]["id"];
+                let shown = w.act("goals.show", json!({ "goal": goal }));
                 for step in shown["standing"]["steps"].as_array().unwrap() {
                     let (day, to_state) = (text(&step["day"]), text(&step["to"]));
                     let moved = ["met", "kept", "slipped", "raised"].contains(&to_state.as_str())

@@ -137,11 +137,11 @@ export type GoalsAcceptOutput = Proposal[];
 export type JottingId = string;
 export type GoalsJotOutput = Jotting[];
 export type GoalsJottingsOutput = Jotting[];
-export type GoalsListOutput = Shown[];
+export type GoalsListOutput = Listed[];
 export type GoalsLookBackOutput = Shown | null;
 export type GoalsOnCourtOutput = OnCourt[];
 export type GoalsProposalsOutput = Proposal[];
-export type GoalsRankOutput = Shown[];
+export type GoalsRankOutput = Listed[];
 export type GoalsReasonsOutput = string[];
 /**
  * The hand the racket is held in.
@@ -2961,6 +2961,18 @@ export interface GoalsJottingsInput {
  */
 export interface GoalsListInput {
   student: StudentId;
+}
+/**
+ * A goal in a list: where it stands, without the evidence for it.
+ *
+ */
+export interface Listed {
+  goal: Goal;
+  state: State;
+  /**
+   * The reason, in words.
+   */
+  why: string;
 }
 /**
  * Whose decisions.

@@ -16,9 +16,7 @@ pub fn into_visit(db: &Writing<'_>, student: StudentId, visit: VisitId) -> Resul
     let last_day = store::visit(db, visit)?.last_day;
     let carried: Vec<GoalId> = goals
         .into_iter()
-        .filter(|g| {
-            is_carried(g.standing.state) && last_day.is_none_or(|last| g.goal.set_on <= last)
-        })
+        .filter(|g| is_carried(g.state) && last_day.is_none_or(|last| g.goal.set_on <= last))
         .map(|g| g.goal.id)
         .collect();
     for goal in &carried {

@@ -2,7 +2,7 @@
 //! neither is what was kept a year ago.
 
 use super::decide::AtVisit;
-use super::show::{OfStudent, Shown, list};
+use super::show::{Shown, all};
 use super::state::State;
 use super::store;
 use crate::app::Reading;
@@ -14,7 +14,7 @@ use crate::error::Result;
 /// `NotFound`.
 pub fn look_back(db: &Reading<'_>, at: AtVisit) -> Result<Option<Shown>> {
     let visit = store::visit(db, at.visit)?;
-    let kept: Vec<Shown> = list(db, OfStudent { student: visit.student })?
+    let kept: Vec<Shown> = all(db, visit.student)?
         .into_iter()
         .filter(|goal| goal.standing.state == State::Kept)
         .filter(|goal| goal.standing.kept_at != Some(at.visit))

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::blocks::day_at;
-use super::show::{Shown, show};
+use super::show::{Listed, OfStudent, Shown, list, show};
 use super::state::How;
 use super::{Condition, Counts, Criterion, CriterionKind, Goal, Which, Words, store};
 use crate::app::Writing;
@@ -232,7 +232,7 @@ pub fn change_words(db: &Writing<'_>, change: ChangeWords) -> Result<Shown> {
 ///
 /// # Errors
 /// `Refused` when a goal is not the student's.
-pub fn rank(db: &Writing<'_>, rank: RankGoals) -> Result<Vec<Shown>> {
+pub fn rank(db: &Writing<'_>, rank: RankGoals) -> Result<Vec<Listed>> {
     let goals = store::of_student(db, rank.student)?;
     if let Some(n) = rank.order.iter().position(|id| goals.iter().all(|goal| goal.id != *id)) {
         return Err(Error::field(
@@ -247,5 +247,5 @@ pub fn rank(db: &Writing<'_>, rank: RankGoals) -> Result<Vec<Shown>> {
         store::set_rank(db, *id, place)?;
     }
     db.label("Goals put in a new order");
-    super::show::list(db, super::show::OfStudent { student: rank.student })
+    list(db, OfStudent { student: rank.student })
 }

@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::repeated::{Repeated, repeated};
-use super::state::{History, Standing, derive};
+use super::state::{History, Standing, State, derive};
 use super::{Block, Goal, Which, store};
 use crate::app::Reading;
 use crate::error::Result;
@@ -24,6 +24,17 @@ pub struct Shown {
     pub visits: Vec<VisitId>,
     /// End tests that were repeated until they passed, and what that is worth.
     pub repeated: Vec<Repeated>,
+}
+
+/// A goal in a list: where it stands, without the evidence for it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Listed {
+    /// What is stored.
+    pub goal: Goal,
+    /// Where it stands.
+    pub state: State,
+    /// The reason, in words.
+    pub why: String,
 }
 
 /// Whose goals.
@@ -54,8 +65,20 @@ pub fn stored(db: &Reading<'_>, which: Which) -> Result<Goal> {
 ///
 /// # Errors
 /// `Storage`.
-pub fn list(db: &Reading<'_>, ask: OfStudent) -> Result<Vec<Shown>> {
-    store::of_student(db, ask.student)?.into_iter().map(|goal| of(db, goal)).collect()
+pub fn list(db: &Reading<'_>, ask: OfStudent) -> Result<Vec<Listed>> {
+    let listed = |goal: Goal| {
+        let Standing { state, why, .. } = derive(&store::history(db, &goal)?);
+        Ok(Listed { goal, state, why })
+    };
+    store::of_student(db, ask.student)?.into_iter().map(listed).collect()
+}
+
+/// Shows all goals of a student, in order of priority.
+///
+/// # Errors
+/// `Storage`.
+pub fn all(db: &Reading<'_>, student: StudentId) -> Result<Vec<Shown>> {
+    store::of_student(db, student)?.into_iter().map(|goal| of(db, goal)).collect()
 }
 
 /// So many titles are looked at before more are read.

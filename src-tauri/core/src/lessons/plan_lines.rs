@@ -8,7 +8,7 @@ use super::{Lesson, Which, show, store};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 use crate::goals::chart::ACTIVE;
-use crate::goals::show::{OfStudent, Shown, list as goals_of};
+use crate::goals::show::{Shown, all as goals_of};
 use crate::goals::state::is_carried;
 use crate::input::NAME;
 use crate::kinds::ids::{GoalId, LessonId, TemplateId};
@@ -176,7 +176,7 @@ fn each(db: &Reading<'_>, lesson: &Lesson) -> Result<Vec<Theirs>> {
         let student = students::show(db, students::Which { student: one.student })?;
         all.push(Theirs {
             name: one.name.clone(),
-            goals: goals_of(db, OfStudent { student: one.student })?,
+            goals: goals_of(db, one.student)?,
             drills: drills(db, OfSport { sport: student.profile.sport })?,
         });
     }

@@ -7,7 +7,7 @@ use crate::app::Reading;
 use crate::error::Result;
 use crate::goals::court::{OnCourt, on_court};
 use crate::goals::decide::{AtVisit, proposals};
-use crate::goals::show::{OfStudent, list as goals_of};
+use crate::goals::show::all as goals_of;
 use crate::goals::state::is_carried;
 use crate::goals::{Kind, carry};
 use crate::kinds::ids::{LessonId, StudentId, VisitId};
@@ -206,7 +206,7 @@ fn before(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>
 
 /// "Two goals wait for their retest." in as few words as stay true.
 fn waiting_words(db: &Reading<'_>, student: StudentId) -> Result<String> {
-    let goals = goals_of(db, OfStudent { student })?;
+    let goals = goals_of(db, student)?;
     let carried =
         goals.iter().filter(|g| is_carried(g.standing.state) && !g.visits.is_empty()).count();
     Ok(match carried {

@@ -115,6 +115,8 @@ export interface View {
 interface Frame {
   left: number;
   right: number;
+  /** Which column a visit is, counted from the first shown. */
+  place: (visit: string) => number;
   /** The middle of a visit's column, also of one outside the frame; undefined for no column. */
   middle: (visit: string) => number | undefined;
   inside: (x: number) => boolean;
@@ -133,6 +135,7 @@ export function draw(chart: Chart, view: View): Drawing {
   const frame: Frame = {
     left: size.left,
     right: size.left + apart * many,
+    place: (visit) => place.get(visit) ?? 0,
     middle: (visit) => {
       const at = place.get(visit);
       return at === undefined ? undefined : size.left + apart * (at + 0.5);
@@ -180,10 +183,9 @@ function row(line: Line, top: number, chart: Chart, frame: Frame): DrawnRow {
       };
     });
   });
-  const place = (visit: string) => chart.columns.findIndex((c) => c.visit === visit);
   const threads = all.slice(1).flatMap((b, i): Thread[] => {
     const a = all[i] as Dot;
-    const gap = place(b.visit) - place(a.visit) > 1;
+    const gap = frame.place(b.visit) - frame.place(a.visit) > 1;
     const cut = clipped({ x1: a.x, y1: a.y, x2: b.x, y2: b.y }, frame.left, frame.right);
     return cut ? [{ ...cut, gap }] : [];
   });

@@ -1,6 +1,6 @@
 // A lesson plan being typed: what is sent, how its minutes add up, and lines that move.
 import { expect, test } from 'vitest';
-import type { DrillLine, Shown } from '../../ipc';
+import type { DrillLine, Listed } from '../../ipc';
 import {
   alike,
   drillOptions,
@@ -31,7 +31,7 @@ test('plans are alike by what they say, not by their keys', () => {
 });
 
 test('goals worked on are offered, and one that is over where a line is for it', () => {
-  const goal = (id: string, state: string) => ({ goal: { id, title: id }, standing: { state } }) as Shown;
+  const goal = (id: string, state: string) => ({ goal: { id, title: id }, state }) as Listed;
   const theirs = [{ name: 'Ana', goals: [goal('lob', 'met'), goal('pinch', 'closed')], drills: [] }];
   expect(goalOptions(theirs, [])).toEqual([{ value: 'lob', words: 'lob' }]);
   const both = [...theirs, { name: 'Ben', goals: [goal('drive', 'set_aside')], drills: [] }];

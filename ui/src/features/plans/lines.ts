@@ -1,5 +1,5 @@
 // A lesson plan as the editor holds it: every field as typed, each line with a key of its own.
-import type { DrillLine, Input, LessonLine, Shown } from '../../ipc';
+import type { DrillLine, Input, LessonLine, Listed } from '../../ipc';
 
 /** A line as it is typed. */
 export interface TypedLine {
@@ -49,7 +49,7 @@ export const alike = (a: readonly TypedLine[], b: readonly TypedLine[]): boolean
 /** A student on a lesson, as its plan needs to know them. */
 export interface Theirs {
   name: string;
-  goals: readonly Shown[];
+  goals: readonly Listed[];
   drills: readonly DrillLine[];
 }
 
@@ -61,8 +61,8 @@ interface Option {
 
 /** The goals to choose from: those worked on, and those a line is for already; by student where there are several. */
 export function goalOptions(theirs: readonly Theirs[], lines: readonly TypedLine[]): Option[] {
-  const going = (goal: Shown) =>
-    ['working', 'met', 'slipped'].includes(goal.standing.state) || lines.some((l) => l.goal === goal.goal.id);
+  const going = (goal: Listed) =>
+    ['working', 'met', 'slipped'].includes(goal.state) || lines.some((l) => l.goal === goal.goal.id);
   return theirs.flatMap(({ name, goals }) =>
     goals.filter(going).map(({ goal }) => ({
       value: goal.id,
