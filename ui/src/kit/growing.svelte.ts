@@ -8,7 +8,7 @@ const LONG = 24;
 let unfinished: readonly Growing[] = [];
 let share = 2;
 let before: number | null = null;
-let asked: number | null = null;
+let asked = false;
 
 /** One frame: a few more rows for the first list that lacks some; fewer after a long frame, one more after a short. */
 function frame(now: number): void {
@@ -16,12 +16,14 @@ function frame(now: number): void {
   before = now;
   const [first] = unfinished;
   first?.grow(share);
-  if (unfinished.length > 0) ask();
-  else asked = before = null;
+  if (unfinished.length > 0) return ask();
+  asked = false;
+  before = null;
 }
 
 function ask(): void {
-  asked = requestAnimationFrame(frame);
+  asked = true;
+  requestAnimationFrame(frame);
 }
 
 /** How many rows of a list stand so far. To be made while a component is; it ends with it. */
@@ -40,7 +42,7 @@ export class Growing {
     $effect(() => {
       if (!lacks) return;
       unfinished = [...unfinished, this];
-      if (asked === null) ask();
+      if (!asked) ask();
       return () => (unfinished = unfinished.filter((other) => other !== this));
     });
   }

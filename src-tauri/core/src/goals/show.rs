@@ -66,11 +66,9 @@ pub fn stored(db: &Reading<'_>, which: Which) -> Result<Goal> {
 /// # Errors
 /// `Storage`.
 pub fn list(db: &Reading<'_>, ask: OfStudent) -> Result<Vec<Listed>> {
-    let listed = |goal: Goal| {
-        let Standing { state, why, .. } = derive(&store::history(db, &goal)?);
-        Ok(Listed { goal, state, why })
-    };
-    store::of_student(db, ask.student)?.into_iter().map(listed).collect()
+    let listed =
+        |Shown { goal, standing: Standing { state, why, .. }, .. }| Listed { goal, state, why };
+    Ok(all(db, ask.student)?.into_iter().map(listed).collect())
 }
 
 /// Shows all goals of a student, in order of priority.

@@ -14,14 +14,12 @@ const ADVANCES: readonly (readonly [number, string])[] = [
   [102, '%ÆæŒœ'],
 ];
 const advance = new Map(ADVANCES.flatMap(([wide, all]) => [...all].map((one) => [one, wide / 100])));
-/** The same of the characters below 128, by their code: most words are of these alone. */
-const plain = Array.from({ length: 128 }, (_, code) => advance.get(String.fromCharCode(code)));
 /** A letter of no script that is known to be narrower. */
 const OTHER = 0.75;
 /** Full-width scripts fill a square. */
 const FULL = /[\u1100-\u11ff\u2e80-\u9fff\uac00-\ud7a3\uf900-\ufaff\uff01-\uff60\u{1f000}-\u{3ffff}]/u;
 
-/** Every character here stands for itself. */
+/** Most words are of these characters alone, each of which stands for itself. */
 const PLAIN = /^[\x20-\x7e]*$/;
 const parts = new Intl.Segmenter('en', { granularity: 'grapheme' });
 /** What a reader takes for one character, with its accents. */
@@ -31,13 +29,8 @@ const characters = (words: string) =>
 /** About how wide words are at a size; rather too wide than too narrow. */
 export function widthOf(words: string, size: number): number {
   let wide = 0;
-  if (PLAIN.test(words)) {
-    for (let at = 0; at < words.length; at++) wide += plain[words.charCodeAt(at)] ?? OTHER;
-    return wide * size;
-  }
   for (const one of characters(words)) {
-    const base = one.normalize('NFD').charAt(0);
-    wide += advance.get(base) ?? (FULL.test(one) ? 1 : OTHER);
+    wide += advance.get(one) ?? advance.get(one.normalize('NFD').charAt(0)) ?? (FULL.test(one) ? 1 : OTHER);
   }
   return wide * size;
 }
