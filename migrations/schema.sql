@@ -56,7 +56,7 @@ CREATE INDEX visit_days ON visit (first_day, last_day);
 
 CREATE INDEX visit_expected ON visit (expected_from) WHERE first_day IS NULL AND called_off IS NULL;
 
-CREATE INDEX visit_last ON visit (last_day);
+CREATE INDEX visit_last ON visit (last_day, id);
 
 CREATE INDEX visit_running ON visit (last_day) WHERE opened IS NOT NULL AND closed IS NULL;
 

@@ -16,7 +16,7 @@ const LAST: [&str; 16] = [
 ];
 const GOALS: [(&str, &str); 5] = [
     ("Drive serve to the backhand corner", "drive-serve"),
-    ("Pass down the line", "pass-down-the-line"),
+    ("Pass down the line", "down-the-line"),
     ("Cross-court pass", "cross-court-pass"),
     ("Ceiling ball from deep court", "ceiling-ball"),
     ("Kill shot, knee-high", "kill"),

@@ -158,6 +158,32 @@ impl Maker {
         Ok(())
     }
 
+    /// Levels of skills, given at a visit.
+    pub fn levels(
+        &mut self,
+        student: &str,
+        told: &Told,
+        note: &str,
+        levels: &[(&str, u8)],
+    ) -> Result<()> {
+        let levels: Vec<Value> =
+            levels.iter().map(|(skill, level)| json!({ "skill": skill, "level": level })).collect();
+        let input =
+            json!({ "student": student, "visit": told.visit, "note": note, "levels": levels });
+        self.act("assessments.assess", input).map(drop)
+    }
+
+    /// The wall test, taken at a visit: hits near the wall and far from it.
+    pub fn wall_test(&mut self, student: &str, told: &Told, short: u32, long: u32) -> Result<()> {
+        let parts = json!([
+            { "part": "short", "counted": short }, { "part": "long", "counted": long },
+        ]);
+        let input = json!({
+            "student": student, "visit": told.visit, "test": "wall-volley", "parts": parts,
+        });
+        self.act("assessments.take_test", input).map(drop)
+    }
+
     /// Accepts what is proposed, closes the visit, issues its letter two days later.
     pub fn end(&mut self, told: &Told, days: i64, letter: bool) -> Result<()> {
         self.on(told.first.plus(days - 1));

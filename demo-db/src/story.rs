@@ -184,6 +184,8 @@ fn marta(m: &mut Maker) -> Result<()> {
             "landed": "Finish high", "next": "Retest the lob before anything else.",
         }),
     )?;
+    m.levels(&student, &third, "", &[("lob-serve", 2), ("back-wall", 1), ("split-step", 1)])?;
+    m.wall_test(&student, &third, 18, 14)?;
     m.end(&third, 4, true)?;
 
     let fourth = m.visit(&student, m.today.plus(-270), 5, "five days")?;
@@ -239,6 +241,18 @@ fn marta(m: &mut Maker) -> Result<()> {
         "/goal/id",
     )?;
     m.total_from(&raised, &fifth, "practice", "game_chances", 9, 14)?;
+    m.levels(
+        &student,
+        &fifth,
+        "The lob holds up in games now; the split step still comes late.",
+        &[("lob-serve", 3), ("back-wall", 3), ("split-step", 1), ("ceiling-ball", 2)],
+    )?;
+    m.wall_test(&student, &fifth, 20, 17)?;
+    let norms = json!({
+        "sport": "racquetball", "test": "wall-volley", "mean": "34", "sd": "5.5", "reliability": "0.8",
+        "source": "twenty-two students of mine, over six years",
+    });
+    m.act("assessments.give_norms", norms)?;
     m.end(&fifth, 4, true)?;
     expect_month(m, &student, 60)
 }

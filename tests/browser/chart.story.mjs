@@ -28,6 +28,7 @@ test('a long chart, its table and the list of goals come whole', async ({ page, 
   const lines = (await bridge.act('goals.chart', { student: made.student })).lines.map((l) => l.title);
   expect(goals.length).toBeGreaterThan(MORE);
   await expect(page.locator('main .chart a .title:first-of-type')).toHaveText(lines);
+  await page.getByRole('button', { name: 'As a table' }).click();
   const table = page.getByRole('table', { name: 'Carry chart as a table' });
   await expect(table.getByRole('rowheader')).toHaveText(lines);
   await expect(page.getByRole('list', { name: 'Goals' }).getByRole('link')).toHaveText(goals);

@@ -38,6 +38,31 @@ test('levels are given with their anchors in sight, and a test is taken', async 
   await expect(page.getByText('Test written down', { exact: false })).toBeVisible();
   const [taken] = await bridge.act('assessments.tests', { student });
   expect(taken.total).toBe(26);
+
+  await use(page, page.getByRole('button', { name: 'Norms of your own' }));
+  const norms = page.getByRole('dialog', { name: 'Norms of your own' });
+  await write(page, norms.getByLabel('Mean'), '24,5');
+  await write(page, norms.getByLabel('Standard deviation'), '5.2');
+  await refusal(async () => {
+    await use(page, norms.getByRole('button', { name: 'Keep the norms' }));
+    await expect(norms.getByLabel('Where they are from'), 'numbers from nowhere').toBeFocused();
+  });
+  await write(page, norms.getByLabel('Where they are from'), 'Players of my own');
+  await noFindings(page);
+  await use(page, norms.getByRole('button', { name: 'Keep the norms' }));
+  const tests = page.getByRole('list', { name: 'Tests' });
+  await expect(tests.getByText(/T-score 52\.9 .* by your own norms: Players of my own/)).toBeVisible();
+
+  await use(page, page.getByRole('button', { name: /^Change ?: Lob serve/ }));
+  const change = page.getByRole('dialog', { name: 'Change a level' });
+  await choose(page, change.getByRole('group', { name: 'Lob serve' }), /^2 /);
+  await write(page, change.getByLabel('A word about it'), 'Only to the left corner');
+  await noFindings(page);
+  await use(page, change.getByRole('button', { name: 'Change the level' }));
+  const levels = page.getByRole('list', { name: 'Levels' });
+  await expect(levels.getByText('Only to the left corner')).toBeVisible();
+  const [corrected] = await bridge.act('assessments.list', { student });
+  expect(corrected.levels.map((l) => [l.skill, l.level])).toEqual([['lob-serve', 2]]);
 });
 
 test('a lesson is planned as proposed, its card is typed in', async ({ page, openFile, bridge }) => {

@@ -49,7 +49,28 @@ fn said(file: &mut CoachFile) -> Value {
             .iter()
             .map(|v| json!([v["days"], v["stage"], v["place"]]))
             .collect();
-        people.push(json!({ "name": student["name"], "goals": goals, "visits": visits }));
+        let mut person = json!({ "name": student["name"], "goals": goals, "visits": visits });
+        let of = json!({ "student": id(student) });
+        let levels: Vec<Value> = read(file, "assessments.list", of.clone())
+            .as_array()
+            .unwrap()
+            .iter()
+            .flat_map(|a| a["levels"].as_array().unwrap())
+            .map(|l| json!([l["skill"], l["level"], l["basis"]]))
+            .collect();
+        let tests: Vec<Value> = read(file, "assessments.tests", of)
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|t| json!([t["test"], t["total"]]))
+            .collect();
+        // Files from before there were any say nothing of them.
+        for (name, all) in [("levels", levels), ("tests", tests)] {
+            if !all.is_empty() {
+                person[name] = json!(all);
+            }
+        }
+        people.push(person);
     }
     let lessons = read(file, "lessons.list", json!({}));
     let lessons: Vec<Value> = lessons

@@ -280,6 +280,8 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("assessments.change_level", "A level changed", assessments::change_level),
         reads("assessments.list", "A student's levels, newest first", assessments::list),
         writes("assessments.take_test", "Test taken", assessments::take_test),
+        writes("assessments.give_norms", "Norms of a test given", assessments::give_norms),
+        reads("assessments.norms", "The coach's own norms of a sport's tests", assessments::norms),
         reads("assessments.tests", "The published tests a student took", assessments::tests),
         writes("observations.see", "Seen", observations::see),
         writes("observations.see_again", "Seen again", observations::see_again),

@@ -180,8 +180,15 @@ fn a_wall_test_is_placed_by_the_coachs_own_norms_and_by_its_error() {
     );
     take(&mut world, "2026-03-10", 17, 14);
     take(&mut world, "2026-05-10", 20, 18);
-    let norms = json!({ "student": world.student, "mean": 24.5, "sd": 5.2, "reliability": 0.85 });
-    let tests = world.act("assessments.tests", norms);
+    let norms = json!({
+        "sport": "racquetball", "test": "wall-volley", "mean": "24,5", "sd": "5.2", "reliability": "0.85",
+        "source": "Twenty-two of my own students",
+    });
+    let kept = world.act("assessments.give_norms", norms.clone());
+    assert_eq!((&kept["mean"], &kept["sd"]), (&json!(24.5), &json!(5.2)), "a comma is a point");
+    let ask = json!({ "student": world.student });
+    let tests = world.act("assessments.tests", ask.clone());
+    assert_eq!(tests[1]["norms"]["source"], "Twenty-two of my own students");
     assert_eq!(tests[1]["t_score"], 62.5);
     assert!((tests[1]["percentile"].as_f64().unwrap() - 89.435).abs() < 0.001);
     assert_eq!(tests[1]["change"], json!([5, "2026-01-10"]));
@@ -190,10 +197,33 @@ fn a_wall_test_is_placed_by_the_coachs_own_norms_and_by_its_error() {
         "smaller than the error of the test (5.6): no change can be told"
     );
     assert_eq!(tests[0]["worth"], "better by more than the error of the test (5.6)");
-    let wrong = json!({ "student": world.student, "mean": 1.0, "sd": 0.0, "reliability": 1.5 });
-    let fields: Vec<String> =
-        world.problems("assessments.tests", wrong).into_iter().map(|(field, _)| field).collect();
-    assert_eq!(fields, ["sd", "reliability"]);
+    for (field, typed, code) in [
+        ("mean", "", "empty"),
+        ("mean", "many", "no_number"),
+        ("mean", "100001", "out_of_bounds"),
+        ("sd", "0", "out_of_bounds"),
+        ("sd", "-5.2", "no_number"),
+        ("reliability", "1.5", "out_of_bounds"),
+        ("source", " ", "empty"),
+    ] {
+        let mut wrong = norms.clone();
+        wrong[field] = json!(typed);
+        assert_eq!(
+            world.problems("assessments.give_norms", wrong),
+            [(field.into(), code.into())],
+            "{field} {typed}"
+        );
+    }
+    let of = json!({ "sport": "racquetball" });
+    let listed = world.act("assessments.norms", of.clone());
+    assert_eq!(
+        listed,
+        json!([{ "test": "wall-volley", "norms": kept }]),
+        "a refusal changed nothing"
+    );
+    world.act("assessments.give_norms", json!({ "sport": "racquetball", "test": "wall-volley" }));
+    assert_eq!(world.act("assessments.norms", of), json!([]), "all left empty takes them away");
+    assert_eq!(world.act("assessments.tests", ask)[0]["t_score"], Value::Null);
 }
 
 /// By the same norms turned round: 10 seconds under a mean of 320 with an SD of 10 is T 60, above
@@ -214,8 +244,13 @@ fn of_a_time_fewer_seconds_are_better_and_none_is_no_time() {
         let input = take(&world, seconds);
         world.act("assessments.take_test", input);
     }
-    let norms = json!({ "student": world.student, "mean": 320.0, "sd": 10.0, "reliability": 0.9 });
-    let tests = world.act("assessments.tests", norms);
+    let norms = json!({
+        "sport": "tennis", "test": "wall-200", "mean": "320", "sd": "10", "reliability": "0.9",
+        "source": "invented",
+    });
+    world.act("assessments.give_norms", norms);
+    let ask = json!({ "student": world.student });
+    let tests = world.act("assessments.tests", ask);
     assert_eq!((&tests[0]["total"], &tests[0]["t_score"]), (&json!(310), &json!(60.0)));
     assert_eq!(tests[1]["t_score"], 40.0);
     assert!(text(&tests[0]["worth"]).starts_with("better"), "{}", tests[0]["worth"]);

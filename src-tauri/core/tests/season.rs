@@ -11,7 +11,7 @@ mod world;
 
 use carryover_core::error::Code;
 use serde_json::{Value, json};
-use world::{World, id, problems};
+use world::{World, id, problems, text};
 
 /// A lesson of the visits, given in full.
 fn given(w: &mut World, visits: &[&str], day: &str, starts: &str, minutes: u32) -> String {
@@ -273,4 +273,55 @@ fn a_season_is_a_span_of_days() {
     let fields: Vec<String> =
         problems(&w.refused("reports.season", wrong)).into_iter().map(|(field, _)| field).collect();
     assert_eq!(fields, ["to", "from"]);
+}
+
+#[test]
+fn the_day_sheet_names_the_newest_letters_owed_and_counts_the_rest() {
+    let mut w = World::new();
+    let student = w.student("Ana");
+    let owe = |w: &mut World, day: &str| {
+        let visit = w.visit(&student, day, day);
+        let goal = w.goal(&student, &visit, "Lob serve");
+        w.total(&goal, &visit, "end_test", 5);
+        w.act("visits.close", json!({ "visit": visit }));
+        visit
+    };
+    // One too old to be told of, then one a day.
+    owe(&mut w, "2025-10-01");
+    for day in 1..=12 {
+        owe(&mut w, &format!("2026-02-{day:02}"));
+    }
+    w.on("2026-02-20");
+    let after = |w: &mut World| -> Vec<(String, String, bool)> {
+        w.act("reports.day_sheet", json!({}))["after"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .filter(|line| line["leads"] == "letter" || line["leads"] == "letters")
+            .map(|l| (text(&l["what"]), text(&l["when"]), l["late"].as_bool().unwrap()))
+            .collect()
+    };
+    let named = after(&mut w);
+    assert_eq!(named.len(), 12, "each is named: {named:?}");
+    assert_eq!(named[0], ("Letter for Ana.".into(), "8 days ago".into(), true));
+
+    let newest = owe(&mut w, "2026-02-18");
+    w.on("2026-02-20");
+    let named = after(&mut w);
+    assert_eq!(named[0], ("Letter for Ana.".into(), "2 days ago".into(), false));
+    assert_eq!(named.len(), 13);
+    assert_eq!(named[12], ("1 more letter.".into(), "earlier".into(), true));
+
+    w.act("letters.issue", json!({ "visit": newest }));
+    assert_eq!(after(&mut w).len(), 12, "an issued letter is owed no more");
+    let listed = |w: &mut World, ask: Value| w.act("letters.list", ask).as_array().unwrap().len();
+    for (ask, many) in [
+        (json!({}), 14),
+        (json!({ "issued": true }), 1),
+        (json!({ "issued": false }), 13),
+        (json!({ "issued": false, "to": "2026-02-02" }), 3),
+        (json!({ "issued": false, "from": "2026-02-02", "most": 5 }), 5),
+    ] {
+        assert_eq!(listed(&mut w, ask.clone()), many, "{ask}");
+    }
 }

@@ -15,7 +15,9 @@ export type Day = string;
  *
  */
 export type Basis = 'evidence' | 'opinion';
+export type AssessmentsGiveNormsOutput = Norms | null;
 export type AssessmentsListOutput = Assessment[];
+export type AssessmentsNormsOutput = TestNorms[];
 export type TestId = string;
 export type AssessmentsTestsOutput = TestTaken[];
 export type BlockId = string;
@@ -36,11 +38,6 @@ export type Condition = 'fed' | 'live' | 'set_game' | 'match';
  *
  */
 export type Source = 'counted_live' | 'total_entered' | 'game_chances' | 'told';
-/**
- * Where a goal stands.
- *
- */
-export type State = 'working' | 'met' | 'kept' | 'slipped' | 'raised' | 'closed' | 'set_aside';
 /**
  * What a change between two counts may be called.
  *
@@ -129,6 +126,11 @@ export type Weight = 'plain' | 'strong';
  */
 export type FoundKind = 'student' | 'facility' | 'goal';
 /**
+ * Where a goal stands.
+ *
+ */
+export type State = 'working' | 'met' | 'kept' | 'slipped' | 'raised' | 'closed' | 'set_aside';
+/**
  * How a goal came to be at a visit.
  *
  */
@@ -171,7 +173,7 @@ export type Language = 'en' | 'de';
  * What a line on the day sheet leads to.
  *
  */
-export type Leads = 'start_visit' | 'record' | 'visit' | 'letter' | 'student';
+export type Leads = 'start_visit' | 'record' | 'visit' | 'letter' | 'letters' | 'student';
 /**
  * a time as HH:MM
  *
@@ -605,11 +607,84 @@ export interface AssessmentsChangeLevelOutput {
   levels: Level[];
 }
 /**
+ * Norms as typed. With the first three empty, the test has none any more.
+ *
+ */
+export interface AssessmentsGiveNormsInput {
+  /**
+   * The pack's id.
+   */
+  sport: string;
+  /**
+   * The test.
+   */
+  test: string;
+  /**
+   * The mean.
+   */
+  mean?: string;
+  /**
+   * The standard deviation.
+   */
+  sd?: string;
+  /**
+   * The reliability, 0 to 1; empty where it is not known.
+   */
+  reliability?: string;
+  /**
+   * Where the numbers are from.
+   */
+  source?: string;
+}
+/**
+ * Norms of a test.
+ *
+ */
+export interface Norms {
+  /**
+   * The mean of the results.
+   */
+  mean: number;
+  /**
+   * Their standard deviation.
+   */
+  sd: number;
+  /**
+   * How far test and retest agree, 0 to 1, where it is known.
+   */
+  reliability: number | null;
+  /**
+   * Where the numbers are from.
+   */
+  source: string;
+}
+/**
  * Whose.
  *
  */
 export interface AssessmentsListInput {
   student: StudentId;
+}
+/**
+ * Of which sport.
+ *
+ */
+export interface AssessmentsNormsInput {
+  /**
+   * The pack's id.
+   */
+  sport: string;
+}
+/**
+ * A test with the coach's own norms.
+ *
+ */
+export interface TestNorms {
+  /**
+   * The test.
+   */
+  test: string;
+  norms: Norms;
 }
 /**
  * A test to write down.
@@ -699,15 +774,19 @@ export interface AssessmentsTakeTestOutput {
    */
   change: [number, Day] | null;
   /**
-   * What the change is worth by the norms given: "smaller than the error of the test (5.6)".
+   * The coach's own norms of the test, where there are any.
+   */
+  norms: Norms | null;
+  /**
+   * What the change is worth by those norms: "smaller than the error of the test (5.6)".
    */
   worth: string;
   /**
-   * By the norms given: the T-score, 50 at their mean and 10 a standard deviation.
+   * By those norms: the T-score, 50 at their mean and 10 a standard deviation.
    */
   t_score: number | null;
   /**
-   * By the norms given: how many in a hundred are below, were they normally distributed.
+   * By those norms: how many in a hundred are below, were they normally distributed.
    */
   percentile: number | null;
   /**
@@ -716,23 +795,11 @@ export interface AssessmentsTakeTestOutput {
   note: string;
 }
 /**
- * Norms of the coach's own, for tests without printed ones.
+ * Whose.
  *
  */
 export interface AssessmentsTestsInput {
   student: StudentId;
-  /**
-   * The mean of results of players like this one.
-   */
-  mean?: number | null;
-  /**
-   * Their standard deviation.
-   */
-  sd?: number | null;
-  /**
-   * The test's reliability from one time to the next, 0 to 1.
-   */
-  reliability?: number | null;
 }
 /**
  * A test as it was taken.
@@ -781,15 +848,19 @@ export interface TestTaken {
    */
   change: [number, Day] | null;
   /**
-   * What the change is worth by the norms given: "smaller than the error of the test (5.6)".
+   * The coach's own norms of the test, where there are any.
+   */
+  norms: Norms | null;
+  /**
+   * What the change is worth by those norms: "smaller than the error of the test (5.6)".
    */
   worth: string;
   /**
-   * By the norms given: the T-score, 50 at their mean and 10 a standard deviation.
+   * By those norms: the T-score, 50 at their mean and 10 a standard deviation.
    */
   t_score: number | null;
   /**
-   * By the norms given: how many in a hundred are below, were they normally distributed.
+   * By those norms: how many in a hundred are below, were they normally distributed.
    */
   percentile: number | null;
   /**
@@ -1035,11 +1106,6 @@ export interface Cell {
    * Whole games there: how often it happened in each.
    */
   games: number[];
-  state: State;
-  /**
-   * Why, in words.
-   */
-  why: string;
 }
 /**
  * A mark: one block with its rate and rough range.
@@ -5131,6 +5197,10 @@ export interface LettersListInput {
    */
   from?: Day | null;
   /**
+   * Only of visits that ended on this day or earlier.
+   */
+  to?: Day | null;
+  /**
    * How many at most; 0 means all.
    */
   most?: number;
@@ -6120,7 +6190,10 @@ export interface SheetLine {
    */
   why: string;
   leads: Leads;
-  student: StudentId;
+  /**
+   * The student, if it is about one.
+   */
+  student: StudentId | null;
   /**
    * The visit, if it is about one.
    */
@@ -7383,8 +7456,12 @@ export interface Commands {
   'assessments.assess': { input: AssessmentsAssessInput; output: AssessmentsAssessOutput };
   /** A level changed */
   'assessments.change_level': { input: AssessmentsChangeLevelInput; output: AssessmentsChangeLevelOutput };
+  /** Norms of a test given */
+  'assessments.give_norms': { input: AssessmentsGiveNormsInput; output: AssessmentsGiveNormsOutput };
   /** A student's levels, newest first */
   'assessments.list': { input: AssessmentsListInput; output: AssessmentsListOutput };
+  /** The coach's own norms of a sport's tests */
+  'assessments.norms': { input: AssessmentsNormsInput; output: AssessmentsNormsOutput };
   /** Test taken */
   'assessments.take_test': { input: AssessmentsTakeTestInput; output: AssessmentsTakeTestOutput };
   /** The published tests a student took */
@@ -7629,7 +7706,9 @@ export interface Commands {
 export const commandNames = [
   'assessments.assess',
   'assessments.change_level',
+  'assessments.give_norms',
   'assessments.list',
+  'assessments.norms',
   'assessments.take_test',
   'assessments.tests',
   'desk.back_up',

@@ -6,19 +6,20 @@ const LONG = 24;
 
 /** The lists of this window that are not yet whole, in the order in which they came. */
 let unfinished: readonly Growing[] = [];
-let share = 2;
+let share = 3;
 let before: number | null = null;
 let asked = false;
 
-/** One frame: a few more rows for the first list that lacks some; fewer after a long frame, one more after a short. */
+/** One frame: a few more rows for the list whose turn it is; fewer after a long frame, one more after a short. */
 function frame(now: number): void {
   if (before !== null) share = now - before > LONG ? Math.max(1, Math.floor(share / 2)) : share + 1;
   before = now;
-  const [first] = unfinished;
-  first?.grow(share);
+  const [first, ...others] = unfinished;
+  if (first) others.reduce((next, other) => (other.turn < next.turn ? other : next), first).grow(share);
   if (unfinished.length > 0) return ask();
   asked = false;
   before = null;
+  share = 3;
 }
 
 function ask(): void {
@@ -30,13 +31,17 @@ function ask(): void {
 export class Growing {
   #count = $state(0);
   readonly #length: () => number;
+  /** Lists of a lower turn become whole before this one. */
+  readonly turn: number;
 
   /**
    * @param length How many rows there are in all.
-   * @param atOnce How many stand at once: as many as are in sight.
+   * @param atOnce How many stand at once.
+   * @param turn 1 for what is in sight first, higher for what is further down the page or only heard.
    */
-  constructor(length: () => number, atOnce: number) {
+  constructor(length: () => number, atOnce: number, turn = 1) {
     this.#length = length;
+    this.turn = turn;
     this.#count = atOnce;
     const lacks = $derived(this.count < this.#length());
     $effect(() => {

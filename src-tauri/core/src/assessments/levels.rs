@@ -108,8 +108,11 @@ pub fn change_level(db: &Writing<'_>, change: ChangeLevel) -> Result<Assessment>
         return Err(Error::field("level.skill", "unknown", words));
     }
     store::put_level(db, before.id, &skill, level, &note)?;
-    db.label("A level changed");
-    list::one(db, before.id)
+    let now = list::one(db, before.id)?;
+    if let Some(changed) = now.levels.iter().find(|level| level.skill == skill) {
+        db.label(format!("{} is level {}", changed.name, changed.level));
+    }
+    Ok(now)
 }
 
 fn read(p: &mut Problems, given: &LevelGiven) -> (String, u8, String) {

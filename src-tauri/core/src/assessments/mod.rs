@@ -4,6 +4,7 @@
 
 mod levels;
 mod list;
+mod norms;
 mod store;
 mod tests_taken;
 
@@ -12,7 +13,8 @@ use serde::{Deserialize, Serialize};
 
 pub use levels::{Assess, ChangeLevel, LevelGiven, assess, change_level};
 pub use list::{OfStudent, list};
-pub use tests_taken::{Norms, PartCounted, TakeTest, TestTaken, take_test, tests};
+pub use norms::{GiveNorms, Norms, NormsOf, TestNorms, give_norms, norms};
+pub use tests_taken::{PartCounted, TakeTest, TestTaken, take_test, tests};
 
 use crate::kinds::Day;
 use crate::kinds::ids::{AssessmentId, StudentId, VisitId};

@@ -5,6 +5,7 @@ use std::collections::HashSet;
 use rusqlite::params;
 
 use super::list::OfStudent;
+use super::norms::Norms;
 use super::tests_taken::PartCounted;
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Result};
@@ -160,4 +161,34 @@ pub(super) fn tests_of(db: &Reading<'_>, ask: OfStudent) -> Result<Vec<StoredTes
             Ok(StoredTest { parts, ..test })
         })
         .collect()
+}
+
+/// The name under which the coach's norms of a test are kept among the settings.
+fn norms_id(sport: &str, test: &str) -> String {
+    format!("norms.{sport}.{test}")
+}
+
+pub(super) fn norms(db: &Reading<'_>, sport: &str, test: &str) -> Result<Option<Norms>> {
+    let id = norms_id(sport, test);
+    let kept = db
+        .one("SELECT value FROM setting WHERE id = ?", [id], |row| row.get::<_, String>("value"))?;
+    kept.map_or(Ok(None), |kept| {
+        serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string()))
+    })
+}
+
+/// Keeps norms; `None` stands for norms that were taken away.
+pub(super) fn put_norms(
+    db: &Writing<'_>,
+    sport: &str,
+    test: &str,
+    norms: Option<&Norms>,
+) -> Result<()> {
+    let kept = serde_json::to_string(&norms).map_err(|e| Error::Fault(e.to_string()))?;
+    db.execute(
+        "INSERT INTO setting (id, value) VALUES (?, ?)
+         ON CONFLICT (id) DO UPDATE SET value = excluded.value",
+        params![norms_id(sport, test), kept],
+    )?;
+    Ok(())
 }

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::levels::sport_of;
 use super::list::OfStudent;
+use super::norms::Norms;
 use super::store;
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
@@ -47,23 +48,6 @@ pub struct TakeTest {
     pub note: String,
 }
 
-/// Norms of the coach's own, for tests without printed ones.
-#[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Norms {
-    /// The student whose tests are asked for.
-    pub student: StudentId,
-    /// The mean of results of players like this one.
-    #[serde(default)]
-    pub mean: Option<f64>,
-    /// Their standard deviation.
-    #[serde(default)]
-    pub sd: Option<f64>,
-    /// The test's reliability from one time to the next, 0 to 1.
-    #[serde(default)]
-    pub reliability: Option<f64>,
-}
-
 /// A test as it was taken.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct TestTaken {
@@ -89,11 +73,13 @@ pub struct TestTaken {
     pub says: Vec<String>,
     /// The total less that of the time before, and the day of it.
     pub change: Option<(i64, Day)>,
-    /// What the change is worth by the norms given: "smaller than the error of the test (5.6)".
+    /// The coach's own norms of the test, where there are any.
+    pub norms: Option<Norms>,
+    /// What the change is worth by those norms: "smaller than the error of the test (5.6)".
     pub worth: String,
-    /// By the norms given: the T-score, 50 at their mean and 10 a standard deviation.
+    /// By those norms: the T-score, 50 at their mean and 10 a standard deviation.
     pub t_score: Option<f64>,
-    /// By the norms given: how many in a hundred are below, were they normally distributed.
+    /// By those norms: how many in a hundred are below, were they normally distributed.
     pub percentile: Option<f64>,
     /// A word about it.
     pub note: String,
@@ -139,8 +125,7 @@ pub fn take_test(db: &Writing<'_>, take: TakeTest) -> Result<TestTaken> {
     };
     store::insert_test(db, student.id, &stored)?;
     db.label(format!("{} taken: {total}", test.name));
-    let norms = Norms { student: student.id, mean: None, sd: None, reliability: None };
-    tests(db, norms)?
+    tests(db, OfStudent { student: student.id })?
         .into_iter()
         .find(|taken| taken.id == id)
         .ok_or_else(|| Error::Fault("a test that was just written is not there".to_owned()))
@@ -179,27 +164,25 @@ fn points(p: &mut Problems, test: &OnCourtTest, given: &[PartCounted]) -> Option
     (points.len() == test.parts.len()).then_some(points)
 }
 
-/// A student's tests, newest first, each beside the time before.
+/// A student's tests, newest first, each beside the time before and the coach's own norms.
 ///
 /// # Errors
-/// `Storage`; `Refused` for norms that are none.
-pub fn tests(db: &Reading<'_>, norms: Norms) -> Result<Vec<TestTaken>> {
-    let mut p = Problems::new();
-    if norms.sd.is_some_and(|sd| sd <= 0.0 || !sd.is_finite()) {
-        p.add("sd", "out_of_bounds", "A standard deviation is above 0.");
-    }
-    if norms.reliability.is_some_and(|r| !(0.0..=1.0).contains(&r)) {
-        p.add("reliability", "out_of_bounds", "A reliability lies between 0 and 1.");
-    }
-    p.done()?;
-    let all = store::tests_of(db, OfStudent { student: norms.student })?;
-    let mut shown: Vec<TestTaken> =
-        all.iter().enumerate().map(|(n, one)| taken(one, &all[..n], norms)).collect();
+/// `Storage`.
+pub fn tests(db: &Reading<'_>, ask: OfStudent) -> Result<Vec<TestTaken>> {
+    let all = store::tests_of(db, ask)?;
+    let read = |(n, one): (usize, &store::StoredTest)| {
+        Ok(taken(one, &all[..n], store::norms(db, &one.sport, &one.test)?))
+    };
+    let mut shown: Vec<TestTaken> = all.iter().enumerate().map(read).collect::<Result<_>>()?;
     shown.reverse();
     Ok(shown)
 }
 
-fn taken(one: &store::StoredTest, earlier: &[store::StoredTest], norms: Norms) -> TestTaken {
+fn taken(
+    one: &store::StoredTest,
+    earlier: &[store::StoredTest],
+    norms: Option<Norms>,
+) -> TestTaken {
     let test = crate::sports::pack(&one.sport).and_then(|pack| pack.find_test(&one.test));
     let before = earlier.iter().rfind(|past| past.sport == one.sport && past.test == one.test);
     let change = before.map(|past| (i64::from(one.total) - i64::from(past.total), past.day));
@@ -212,13 +195,12 @@ fn taken(one: &store::StoredTest, earlier: &[store::StoredTest], norms: Norms) -
             })
             .collect()
     });
-    let (mean, sd) = (norms.mean, norms.sd);
     // Fewer seconds are better: a time is placed as far above the mean as it is below it.
     let place = |mean: f64| match test.map(|test| test.measure) {
         Some(Measure::Seconds) => 2.0 * mean - f64::from(one.total),
         _ => f64::from(one.total),
     };
-    let least = sd.zip(norms.reliability).and_then(|(sd, r)| least_real_change(sd, r));
+    let least = norms.as_ref().and_then(|n| least_real_change(n.sd, n.reliability?));
     let better = |by: i64| match test.map(|test| test.measure) {
         Some(Measure::Seconds) => by < 0,
         _ => by > 0,
@@ -246,8 +228,9 @@ fn taken(one: &store::StoredTest, earlier: &[store::StoredTest], norms: Norms) -
         says,
         change,
         worth,
-        t_score: mean.zip(sd).and_then(|(mean, sd)| t_score(place(mean), mean, sd)),
-        percentile: mean.zip(sd).and_then(|(mean, sd)| percentile(place(mean), mean, sd)),
+        t_score: norms.as_ref().and_then(|n| t_score(place(n.mean), n.mean, n.sd)),
+        percentile: norms.as_ref().and_then(|n| percentile(place(n.mean), n.mean, n.sd)),
+        norms,
         note: one.note.clone(),
     }
 }

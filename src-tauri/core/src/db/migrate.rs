@@ -37,6 +37,7 @@ migrations![
     "0004_letters.sql",
     "0005_evidence.sql",
     "0006_standing.sql",
+    "0007_visits_by_end.sql",
 ];
 
 /// The newest schema this program knows.

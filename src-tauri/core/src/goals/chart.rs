@@ -62,10 +62,6 @@ pub struct Cell {
     pub practice: Count,
     /// Whole games there: how often it happened in each.
     pub games: Vec<u32>,
-    /// Where the goal stood when the visit ended.
-    pub state: State,
-    /// Why, in words.
-    pub why: String,
 }
 
 /// A line: one goal.
@@ -199,30 +195,11 @@ fn cell(shown: &Shown, visit: VisitId) -> Cell {
             Count { made: 0, tries: 0 },
             |sum, b| Count { made: sum.made + b.count.made, tries: sum.tries + b.count.tries },
         );
-    let steps: Vec<_> = shown.standing.steps.iter().filter(|s| s.visit == Some(visit)).collect();
-    let before = || {
-        let earlier = shown.visits.iter().position(|v| *v == visit).unwrap_or(0);
-        let earlier = &shown.visits[..earlier];
-        shown.standing.steps.iter().rfind(|s| s.visit.is_some_and(|v| earlier.contains(&v)))
-    };
-    let last_step = steps.last().copied().or_else(before);
     let games = shown
         .blocks
         .iter()
         .filter(|b| b.visit == visit && b.source != Source::Told && b.condition == goal.condition)
         .filter_map(|b| b.in_game)
         .collect();
-    Cell {
-        visit,
-        marks,
-        practice,
-        games,
-        state: last_step.map_or(State::Working, |s| s.to),
-        why: steps
-            .iter()
-            .rev()
-            .find(|s| !s.why.is_empty())
-            .map(|s| s.why.clone())
-            .unwrap_or_default(),
-    }
+    Cell { visit, marks, practice, games }
 }

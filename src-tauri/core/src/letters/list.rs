@@ -52,6 +52,8 @@ pub struct ListLetters {
     pub issued: Option<bool>,
     /// Only of visits that ended on this day or later.
     pub from: Option<Day>,
+    /// Only of visits that ended on this day or earlier.
+    pub to: Option<Day>,
     /// How many at most; 0 means all.
     pub most: u32,
 }
@@ -61,5 +63,10 @@ pub struct ListLetters {
 /// # Errors
 /// `Storage`.
 pub fn list(db: &Reading<'_>, ask: ListLetters) -> Result<Vec<LetterLine>> {
-    store::lines(db, ask)
+    store::lines(db, &ask)
+}
+
+/// How many letters there are of those asked for, `most` aside.
+pub(crate) fn count(db: &Reading<'_>, ask: ListLetters) -> Result<u32> {
+    store::count(db, &ask)
 }

@@ -18,6 +18,7 @@ use serde::{Deserialize, Serialize};
 pub use draft::{compose_anew, draft, edit};
 pub use issue::{document, issue, show};
 pub use language::{ChooseLanguage, choose_language};
+pub(crate) use list::count;
 pub use list::{LetterLine, LetterState, ListLetters, list};
 pub use tongue::Language;
 

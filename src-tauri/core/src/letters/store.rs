@@ -8,8 +8,8 @@ use super::tongue::Language;
 use super::{IssuedLine, LetterLine, LetterState, ListLetters};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Result};
-use crate::kinds::Instant;
 use crate::kinds::ids::{LetterId, StudentId, VisitId};
+use crate::kinds::{Day, Instant};
 
 /// What is stored when a letter is issued.
 pub(super) struct Frozen {
@@ -126,38 +126,66 @@ pub(super) fn issued_of(db: &Reading<'_>, visit: VisitId) -> Result<Vec<IssuedLi
     )
 }
 
-pub(super) fn lines(db: &Reading<'_>, ask: ListLetters) -> Result<Vec<LetterLine>> {
-    db.all(
+/// Whether a visit `w` has a letter, and whether one of them is a draft: told from indexes alone.
+const HAS_LETTER: &str = "EXISTS (SELECT 1 FROM letter l WHERE l.visit = w.id)";
+const HAS_DRAFT: &str = "EXISTS (SELECT 1 FROM letter l WHERE l.visit = w.id AND l.issued IS NULL)";
+
+/// The visits `w`, in the order of their end, whose letters are asked for: `v` and `s` are read only
+/// of those that the index could not rule out.
+fn asked_for(ask: &ListLetters) -> String {
+    let some = match ask.issued {
+        Some(true) => format!("{HAS_LETTER} AND NOT {HAS_DRAFT}"),
+        Some(false) => format!("(NOT {HAS_LETTER} OR {HAS_DRAFT})"),
+        None => "TRUE".to_owned(),
+    };
+    format!(
+        "FROM visit w CROSS JOIN visit v ON v.id = w.id CROSS JOIN student s ON s.id = v.student
+         WHERE w.last_day BETWEEN ?2 AND ?3 AND {some}
+           AND v.opened IS NOT NULL AND (?1 IS NULL OR v.student = ?1)
+           AND ({HAS_LETTER}
+                OR (v.closed IS NOT NULL AND EXISTS (SELECT 1 FROM block b WHERE b.visit = v.id)))"
+    )
+}
+
+fn bounds(ask: &ListLetters) -> (Option<StudentId>, String, String) {
+    let words =
+        |day: Option<Day>, none: &str| day.map_or_else(|| none.to_owned(), |day| day.to_string());
+    (ask.student, words(ask.from, ""), words(ask.to, "9999-12-31"))
+}
+
+/// How many letters [`lines`] would list, however many are asked for.
+pub(super) fn count(db: &Reading<'_>, ask: &ListLetters) -> Result<u32> {
+    let sql = format!("SELECT count(*) AS many {}", asked_for(ask));
+    Ok(db.one(&sql, bounds(ask), |row| row.get("many"))?.unwrap_or(0))
+}
+
+pub(super) fn lines(db: &Reading<'_>, ask: &ListLetters) -> Result<Vec<LetterLine>> {
+    let sql = format!(
         "SELECT v.id AS visit, v.student, s.name, v.first_day, v.last_day,
                 (SELECT l.id FROM letter l WHERE l.visit = v.id AND l.issued IS NOT NULL ORDER BY l.issued DESC LIMIT 1) AS letter,
                 (SELECT max(l.issued) FROM letter l WHERE l.visit = v.id) AS at,
-                EXISTS (SELECT 1 FROM letter l WHERE l.visit = v.id AND l.issued IS NULL) AS draft
-         FROM visit v JOIN student s ON s.id = v.student
-         WHERE v.opened IS NOT NULL AND (?1 IS NULL OR v.student = ?1)
-           AND (EXISTS (SELECT 1 FROM letter l WHERE l.visit = v.id)
-                OR (v.closed IS NOT NULL AND EXISTS (SELECT 1 FROM block b WHERE b.visit = v.id)))
-           AND (?2 IS NULL OR ?2 = (EXISTS (SELECT 1 FROM letter l WHERE l.visit = v.id)
-                AND NOT EXISTS (SELECT 1 FROM letter l WHERE l.visit = v.id AND l.issued IS NULL)))
-           AND v.last_day >= ?3
-         ORDER BY v.last_day DESC, s.folded, v.id LIMIT coalesce(nullif(?4, 0), -1)",
-        params![ask.student, ask.issued, ask.from.map_or_else(String::new, |day| day.to_string()), ask.most],
-        |row| {
-            let letter: Option<LetterId> = row.get("letter")?;
-            let draft: bool = row.get("draft")?;
-            Ok(LetterLine {
-                visit: row.get("visit")?,
-                student: row.get("student")?,
-                name: row.get("name")?,
-                first_day: row.get("first_day")?,
-                last_day: row.get("last_day")?,
-                state: match (letter, draft) {
-                    (_, true) => LetterState::Draft,
-                    (Some(_), false) => LetterState::Issued,
-                    (None, false) => LetterState::Owed,
-                },
-                letter,
-                at: row.get("at")?,
-            })
-        },
-    )
+                {HAS_DRAFT} AS draft
+         {}
+         ORDER BY w.last_day DESC, s.folded, v.id LIMIT coalesce(nullif(?4, 0), -1)",
+        asked_for(ask)
+    );
+    let (student, from, to) = bounds(ask);
+    db.all(&sql, params![student, from, to, ask.most], |row| {
+        let letter: Option<LetterId> = row.get("letter")?;
+        let draft: bool = row.get("draft")?;
+        Ok(LetterLine {
+            visit: row.get("visit")?,
+            student: row.get("student")?,
+            name: row.get("name")?,
+            first_day: row.get("first_day")?,
+            last_day: row.get("last_day")?,
+            state: match (letter, draft) {
+                (_, true) => LetterState::Draft,
+                (Some(_), false) => LetterState::Issued,
+                (None, false) => LetterState::Owed,
+            },
+            letter,
+            at: row.get("at")?,
+        })
+    })
 }

@@ -38,6 +38,8 @@ pub enum Leads {
     Visit,
     /// The visit's letter.
     Letter,
+    /// All letters.
+    Letters,
     /// The student.
     Student,
 }
@@ -55,8 +57,8 @@ pub struct SheetLine {
     pub why: String,
     /// Where it leads.
     pub leads: Leads,
-    /// The student.
-    pub student: StudentId,
+    /// The student, if it is about one.
+    pub student: Option<StudentId>,
     /// The visit, if it is about one.
     pub visit: Option<VisitId>,
     /// The lesson, if it is about one.
@@ -90,6 +92,8 @@ pub struct DaySheet {
 const SOON: i64 = 7;
 /// So many days after a visit its letter is told of.
 const LETTER_OWED_FOR: i64 = 90;
+/// So many of those letters are named, the newest; the others are counted.
+const LETTERS_NAMED: u32 = 12;
 /// So many days before the span a student is expected in, their days are asked for.
 const ASKED_BEFORE: i64 = 31;
 
@@ -155,7 +159,7 @@ fn line(
         what,
         why,
         leads,
-        student: visit.student,
+        student: Some(visit.student),
         visit: Some(visit.id),
         lesson: None,
     }
@@ -196,7 +200,7 @@ fn before(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>
             what: format!("No court yet for {}, {}.", lesson.names(), lesson.starts),
             why: lesson.place.clone(),
             leads: Leads::Visit,
-            student: first.student,
+            student: Some(first.student),
             visit: Some(first.visit),
             lesson: Some(lesson.id),
         });
@@ -247,7 +251,7 @@ fn on(db: &Reading<'_>, lesson: &Lesson) -> Result<SheetLine> {
         },
         why: why.join(" · "),
         leads: if lesson.state == LessonState::Planned { Leads::Record } else { Leads::Visit },
-        student: first.map_or(StudentId(uuid::Uuid::nil()), |s| s.student),
+        student: first.map(|s| s.student),
         visit: first.map(|s| s.visit),
         lesson: Some(lesson.id),
     })
@@ -286,7 +290,7 @@ fn after(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
             what: format!("Was {}\u{2019}s lesson given?", lesson.names()),
             why: format!("{}, {}.", lesson.day.words(), lesson.starts),
             leads: Leads::Visit,
-            student: first.student,
+            student: Some(first.student),
             visit: Some(first.visit),
             lesson: Some(lesson.id),
         });
@@ -316,34 +320,7 @@ fn after(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
             why,
         ));
     }
-    let owed = ListLetters {
-        issued: Some(false),
-        from: Some(day.plus(-LETTER_OWED_FOR)),
-        ..ListLetters::default()
-    };
-    for owed in letters::list(db, owed)? {
-        let since = day.since(owed.last_day);
-        if since < 0 {
-            continue;
-        }
-        let goals = carry::at_visit(db, owed.visit)?.len();
-        let draft = if owed.state == LetterState::Draft { " You began to edit it." } else { "" };
-        let why = format!(
-            "Written from {} and {}.{draft}",
-            Span { first: owed.first_day, last: owed.last_day }.words(),
-            counted(i64::try_from(goals).unwrap_or(0), "goal", "goals")
-        );
-        lines.push(SheetLine {
-            when: ago(since),
-            late: since > 7,
-            what: format!("Letter for {}.", owed.name),
-            why,
-            leads: Leads::Letter,
-            student: owed.student,
-            visit: Some(owed.visit),
-            lesson: None,
-        });
-    }
+    lines.extend(letters_owed(db, day)?);
     for visit in &visits::expected_by(db, day.plus(ASKED_BEFORE))? {
         let Some(span) = visit.expected else { continue };
         let late = span.last < day;
@@ -358,6 +335,57 @@ fn after(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
             format!("Ask {} about the days.", visit.name),
             why.replace("  ", " "),
         ));
+    }
+    Ok(lines)
+}
+
+fn letters_owed(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
+    let owed = ListLetters {
+        issued: Some(false),
+        from: Some(day.plus(-LETTER_OWED_FOR)),
+        to: Some(day),
+        most: LETTERS_NAMED,
+        ..ListLetters::default()
+    };
+    let named = letters::list(db, owed)?;
+    let mut lines = Vec::new();
+    for owed in &named {
+        let since = day.since(owed.last_day);
+        let goals = carry::at_visit(db, owed.visit)?.len();
+        let draft = if owed.state == LetterState::Draft { " You began to edit it." } else { "" };
+        let why = format!(
+            "Written from {} and {}.{draft}",
+            Span { first: owed.first_day, last: owed.last_day }.words(),
+            counted(i64::try_from(goals).unwrap_or(0), "goal", "goals")
+        );
+        lines.push(SheetLine {
+            when: ago(since),
+            late: since > 7,
+            what: format!("Letter for {}.", owed.name),
+            why,
+            leads: Leads::Letter,
+            student: Some(owed.student),
+            visit: Some(owed.visit),
+            lesson: None,
+        });
+    }
+    let more = match named.last() {
+        Some(last) if named.len() >= LETTERS_NAMED as usize => {
+            (letters::count(db, owed)?.saturating_sub(LETTERS_NAMED), day.since(last.last_day))
+        }
+        _ => (0, 0),
+    };
+    if let (more @ 1.., since) = more {
+        lines.push(SheetLine {
+            when: "earlier".to_owned(),
+            late: since > 7,
+            what: format!("{more} more {}.", if more == 1 { "letter" } else { "letters" }),
+            why: format!("Of visits that ended in the last {LETTER_OWED_FOR} days."),
+            leads: Leads::Letters,
+            student: None,
+            visit: None,
+            lesson: None,
+        });
     }
     Ok(lines)
 }

@@ -5,13 +5,18 @@ import { chosen, levelWords, newest, number, seconds } from './levels';
 
 const level = (skill: string, of: number, before: Level['before'] = null) =>
   ({ skill, level: of, before }) as Level;
-const assessment = (day: string, ...levels: Level[]) => ({ day, levels }) as Assessment;
+const assessment = (day: string, sport: string, ...levels: Level[]) =>
+  ({ id: `of ${day}`, day, sport, levels }) as Assessment;
 
-test('the newest level of each skill counts', () => {
-  const found = newest([
-    assessment('2026-03-01', level('lob', 3)),
-    assessment('2026-01-01', level('lob', 1), level('drive', 2)),
-  ]);
+test('the newest level of each skill of a sport counts', () => {
+  const found = newest(
+    [
+      assessment('2026-04-01', 'squash', level('lob', 4), level('nick', 1)),
+      assessment('2026-03-01', 'padel', level('lob', 3)),
+      assessment('2026-01-01', 'padel', level('lob', 1), level('drive', 2)),
+    ],
+    'padel',
+  );
   expect(found.map((s) => [s.level.skill, s.level.level, s.day])).toEqual([
     ['lob', 3, '2026-03-01'],
     ['drive', 2, '2026-01-01'],

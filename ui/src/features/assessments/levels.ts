@@ -6,14 +6,15 @@ import { dayAndMonth } from '../../kit/dates';
 export interface Standing {
   level: Level;
   day: string;
+  assessment: string;
 }
 
-/** The newest level of each skill, from assessments that are newest first; in the order they are met. */
-export function newest(assessments: readonly Assessment[]): Standing[] {
+/** The newest level of each skill of a sport, from assessments that are newest first; in the order they are met. */
+export function newest(assessments: readonly Assessment[], sport: string): Standing[] {
   const found = new Map<string, Standing>();
-  for (const one of assessments) {
+  for (const one of assessments.filter((one) => one.sport === sport)) {
     for (const level of one.levels) {
-      if (!found.has(level.skill)) found.set(level.skill, { level, day: one.day });
+      if (!found.has(level.skill)) found.set(level.skill, { level, day: one.day, assessment: one.id });
     }
   }
   return [...found.values()];

@@ -48,8 +48,6 @@ const cell = (visit: string, ...marks: Mark[]) => ({
   marks,
   practice: { made: 0, tries: 0 },
   games: [],
-  state: 'working' as const,
-  why: '',
 });
 
 test('a visit passed without a retest is joined by a dotted thread', () => {
@@ -57,12 +55,12 @@ test('a visit passed without a retest is joined by a dotted thread', () => {
     chart([line({ cells: [cell('a', mark('end_test', 8)), cell('c', mark('retest', 4))] })]),
     all,
   );
-  expect(drawn.rows[0]?.threads).toMatchObject([{ gap: true }]);
+  expect(drawn.row(0).threads).toMatchObject([{ gap: true }]);
 });
 
 test('a rate stands higher the better it is, and inside its row', () => {
   const drawn = draw(chart([line({ cells: [cell('a', mark('retest', 0), mark('end_test', 10))] })]), all);
-  const [bad, good] = drawn.rows[0]?.dots ?? [];
+  const [bad, good] = drawn.row(0).dots ?? [];
   expect(good?.y).toBeLessThan(bad?.y ?? 0);
   expect(good?.y).toBeGreaterThan(size.head);
   expect(bad?.y).toBeLessThan(size.head + size.row - 20);
@@ -73,7 +71,7 @@ test('no count stands on another, however many marks and however long', () => {
     cell(visit, mark('retest', 117, 200), mark('look_back', 118, 200), mark('end_test', 199, 200)),
   );
   const drawn = draw(chart([line({ cells })], ['a', 'b', 'c', 'd', 'e', 'f']), { ...all, width: 1280 });
-  const counts = drawn.rows[0]?.counts ?? [];
+  const counts = drawn.row(0).counts ?? [];
   expect(counts).toHaveLength(18);
   const ends = counts.map((c) => {
     const half = widthOf(c.words, 14.5) / 2;
@@ -92,7 +90,7 @@ test('no count stands on another, however many marks and however long', () => {
 
 test('counts that fit stand on one line', () => {
   const cells = ['a', 'b', 'c'].map((visit) => cell(visit, mark('retest', 10), mark('end_test', 10)));
-  const counts = draw(chart([line({ cells })]), all).rows[0]?.counts ?? [];
+  const counts = draw(chart([line({ cells })]), all).row(0).counts ?? [];
   expect(counts).toHaveLength(6);
   expect(new Set(counts.map((c) => c.y)).size).toBe(1);
 });
@@ -109,14 +107,14 @@ test('the word under a visit keeps to its column', () => {
 test('what was only practised is told, and makes room for the counts beside it', () => {
   const practised = { ...cell('b'), practice: { made: 123, tries: 145 } };
   const drawn = draw(chart([line({ cells: [cell('a', mark('end_test', 8)), practised] })]), all);
-  expect(drawn.rows[0]?.counts.map((c) => c.words)).toEqual(['8/10', '(123 of 145)']);
-  expect(drawn.rows[0]?.cells[1]?.words).toBe('not tested, practice 123 of 145');
+  expect(drawn.row(0).counts.map((c) => c.words)).toEqual(['8/10', '(123 of 145)']);
+  expect(drawn.row(0).cells[1]?.words).toBe('not tested, practice 123 of 145');
 });
 
 test('a line from an earlier visit comes in at the edge, at the height it has there', () => {
   const cells = [cell('a', mark('end_test', 2)), cell('c', mark('retest', 8))];
-  const whole = draw(chart([line({ cells })]), all).rows[0]?.threads[0];
-  const later = draw(chart([line({ cells })]), { ...all, from: 1 }).rows[0];
+  const whole = draw(chart([line({ cells })]), all).row(0).threads[0];
+  const later = draw(chart([line({ cells })]), { ...all, from: 1 }).row(0);
   expect(later?.dots).toHaveLength(1);
   expect(later?.threads).toMatchObject([{ x1: size.left, gap: true }]);
   expect(later?.threads[0]?.y1).toBeLessThan(whole?.y1 ?? 0);
@@ -135,8 +133,8 @@ test('a goal raised before the visits shown has no thread hanging in the air', (
     line({ goal: 'old', state: 'raised', cells: [cell('a', mark('end_test', 8)), cell('b')] }),
     line({ goal: 'new', came_from: 'old', cells: [cell('a'), cell('c', mark('retest', 5))] }),
   ]);
-  expect(draw(raised, all).joins).toHaveLength(1);
-  expect(draw(raised, { ...all, from: 1 }).joins).toEqual([]);
+  expect(draw(raised, all).joins(2)).toHaveLength(1);
+  expect(draw(raised, { ...all, from: 1 }).joins(2)).toEqual([]);
 });
 
 test('the drawing fills its width and keeps words beside the last column', () => {
@@ -168,8 +166,8 @@ test('a kept goal that was raised says kept and is joined to what it became', ()
     ]),
     all,
   );
-  expect(drawn.rows[0]?.state).toBe('kept');
-  expect(drawn.rows[0]?.kept).not.toBeNull();
+  expect(drawn.row(0).state).toBe('kept');
+  expect(drawn.row(0).kept).not.toBeNull();
   expect(drawn.joins).toHaveLength(1);
 });
 
@@ -179,7 +177,7 @@ test('only the columns asked for are drawn, and goals without any of them are le
     { from: 1, most: 2, width: 1184 },
   );
   expect(drawn.columns.map((c) => c.column.visit)).toEqual(['b', 'c']);
-  expect(drawn.rows.map((r) => r.line.goal)).toEqual(['h']);
+  expect(drawn.lines.map((l) => l.goal)).toEqual(['h']);
   expect(drawn.elsewhere).toBe(1);
 });
 

@@ -64,7 +64,6 @@ export interface Meaning {
 
 /** One goal's row. */
 export interface DrawnRow {
-  line: Line;
   top: number;
   title: string[];
   asked: string;
@@ -87,8 +86,12 @@ export interface Drawing {
   /** Where states and reasons begin. */
   wordsX: number;
   columns: { column: Column; x: number; note: string }[];
-  rows: DrawnRow[];
-  joins: string[];
+  /** The goals that have a row, from the top. */
+  lines: Line[];
+  /** The row of a goal, counted from the top; drawn when it is first asked for. */
+  row: (n: number) => DrawnRow;
+  /** The threads from raised goals to those they became, among the first so many rows. */
+  joins: (many: number) => string[];
   legend: Meaning[];
   /** How many goals have no visit among those shown. */
   elsewhere: number;
@@ -122,7 +125,7 @@ interface Frame {
   inside: (x: number) => boolean;
 }
 
-/** Draws a chart. A line that comes from an earlier visit, or goes on to a later one, is cut at the frame. */
+/** Draws a chart, its rows as they are asked for. A line that comes from an earlier visit, or goes on to a later one, is cut at the frame. */
 export function draw(chart: Chart, view: View): Drawing {
   const shown = chart.columns.slice(view.from, view.from + view.most);
   const many = Math.max(1, shown.length);
@@ -151,15 +154,18 @@ export function draw(chart: Chart, view: View): Drawing {
   const lines = chart.lines.filter(
     (line) => line.cells.length === 0 || line.cells.some((cell) => visible.has(cell.visit)),
   );
-  const rows = lines.map((line, n) => row(line, size.head + size.row * n, chart, frame));
+  const rows: DrawnRow[] = [];
+  const at = (n: number): DrawnRow =>
+    (rows[n] ??= row(lines[n] as Line, size.head + size.row * n, chart, frame));
   return {
     width,
-    height: size.head + size.row * rows.length + 6,
+    height: size.head + size.row * lines.length + 6,
     apart,
     wordsX: frame.right + 14,
     columns,
-    rows,
-    joins: joins(rows, frame),
+    lines,
+    row: at,
+    joins: (many) => joins(lines.slice(0, many), at, frame),
     legend: legend(chart),
     elsewhere: chart.lines.length - lines.length,
   };
@@ -212,7 +218,6 @@ function row(line: Line, top: number, chart: Chart, frame: Frame): DrawnRow {
   const why =
     line.state === 'raised' ? 'raised to a harder goal' : line.waits ? `waits · ${line.why}` : line.why;
   return {
-    line,
     top,
     title: wrapped(line.title, size.left - 24, 2, 16),
     asked: askedWords(line),
@@ -284,14 +289,17 @@ export function clipped(stroke: Stroke, left: number, right: number): Stroke | n
 }
 
 /** Threads from a raised goal down to the goal it became, where both ends are drawn. */
-function joins(rows: readonly DrawnRow[], frame: Frame): string[] {
-  return rows.flatMap((to) => {
-    const from = rows.find((r) => r.line.goal === to.line.came_from);
-    const last = from?.dots.at(-1);
-    const start = from?.kept
+function joins(lines: readonly Line[], row: (n: number) => DrawnRow, frame: Frame): string[] {
+  return lines.flatMap((line, n) => {
+    const before = line.came_from === null ? -1 : lines.findIndex((other) => other.goal === line.came_from);
+    if (before < 0) return [];
+    const from = row(before);
+    const to = row(n);
+    const last = from.dots.at(-1);
+    const start = from.kept
       ? { x: from.kept.x + 3, y: from.kept.y + 14 }
       : last && { x: last.x, y: last.y + 10 };
-    const first = to.line.cells[0]?.visit;
+    const first = line.cells[0]?.visit;
     const x = first === undefined ? undefined : frame.middle(first);
     if (!start || x === undefined || !frame.inside(x)) return [];
     const dot = to.dots.find((d) => d.visit === first);
