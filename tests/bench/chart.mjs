@@ -76,7 +76,6 @@ export async function chart() {
         const now = await window.execute(`() => window.seen`);
         return now.inSight !== null && now;
       });
-      console.log('|', lengths(seen.frames).slice(0,14).map((l, n) => Math.round(l) + '(' + seen.rows[n + 1] + ')').join(' '));
       longest.push(Math.max(...lengths(seen.frames)));
       const first = seen.rows.findIndex((rows) => rows > 0);
       inSight.push(seen.rows.findIndex((rows) => rows >= seen.inSight) - first + 1);
