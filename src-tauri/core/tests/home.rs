@@ -222,6 +222,48 @@ fn the_plan_is_a_page_of_its_own() {
     assert_eq!(again.1, pdf, "the same plan gives the same bytes");
 }
 
+/// Read back by pdftotext (poppler).
+#[test]
+fn the_page_is_in_the_language_the_student_is_written_to_in() {
+    let mut w = World::new();
+    let student = w.student("Ana");
+    let profile = json!({ "name": "Ana", "language": "de" });
+    let changed = w.act("students.change", json!({ "student": student, "profile": profile }));
+    assert_eq!(changed["profile"]["language"], "de");
+    let visit = w.visit(&student, "2026-03-02", "2026-03-04");
+    let lines = json!([line("Lob serve", 20, "tries", 3)]);
+    w.act("home.plan", json!({ "visit": visit, "warm_up": "Rope", "lines": lines }));
+    let of: home::OfVisit = serde_json::from_value(json!({ "visit": visit })).unwrap();
+    let page = |w: &World| {
+        let (_, pdf) = w.file.read(|db| home::document(db, of)).unwrap();
+        let path = w.folder.path().join("page.pdf");
+        std::fs::write(&path, pdf).unwrap();
+        let mut pdftotext = std::process::Command::new("pdftotext");
+        let out = pdftotext.arg("-layout").arg(&path).arg("-").output().unwrap();
+        String::from_utf8(out.stdout).unwrap().split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let german = page(&w);
+    for words in [
+        "Zu Hause: Ana",
+        "Nach dem Besuch vom 2.–4. März 2026",
+        "Erst aufwärmen",
+        "Lob serve 20 Versuche dreimal pro Woche",
+        "Hör auf, wenn etwas weh tut",
+        "Seite 1 von 1",
+    ] {
+        assert!(german.contains(words), "{words:?} is not in {german:?}");
+    }
+    for english in ["At home", "visit", "Warm up", "week", "Page", "hurts"] {
+        assert!(!german.contains(english), "{english:?} is in {german:?}");
+    }
+    let draft = w.act("letters.draft", json!({ "visit": visit }));
+    assert_eq!(draft["language"], "de", "letters and pages are in one language");
+    w.act("letters.choose_language", json!({ "visit": visit, "language": "en" }));
+    assert_eq!(w.act("students.show", json!({ "student": student }))["profile"]["language"], "en");
+    let english = page(&w);
+    assert!(english.starts_with("At home: Ana After the visit of 2"), "{english:?}");
+}
+
 #[test]
 fn a_plan_and_a_report_are_taken_back_by_undo() {
     let mut w = World::new();

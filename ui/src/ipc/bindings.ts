@@ -165,7 +165,7 @@ export type HomeUnit = 'tries' | 'minutes';
 export type Ink = 'ink' | 'soft' | 'rule' | 'line' | 'ball' | 'maple';
 export type JournalNewestOutput = Act[];
 /**
- * A language of letters.
+ * A language in which a student is written to.
  *
  */
 export type Language = 'en' | 'de';
@@ -6024,6 +6024,7 @@ export interface Profile {
    * Birth date as YYYY-MM-DD; empty while not told.
    */
   born: string;
+  language: Language;
   /**
    * The sport pack's id; empty means racquetball.
    */
@@ -6090,6 +6091,7 @@ export interface ProfileInput {
    * Birth date as YYYY-MM-DD; empty while not told.
    */
   born?: string;
+  language?: Language;
   /**
    * The sport pack's id; empty means racquetball.
    */
@@ -6718,6 +6720,7 @@ export interface StudentsAddInput {
    * Birth date as YYYY-MM-DD; empty while not told.
    */
   born?: string;
+  language?: Language;
   /**
    * The sport pack's id; empty means racquetball.
    */

@@ -6,6 +6,7 @@ mod plan;
 mod show;
 mod store;
 mod tell;
+mod words;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -14,10 +15,10 @@ pub use paper::document;
 pub use plan::{PlanHome, PlanLine, plan};
 pub use show::{LastOf, last, of_visit, show};
 pub use tell::{TellHome, tell};
+pub use words::line as line_words;
 
 use crate::kinds::Day;
 use crate::kinds::ids::{GoalId, HomeLineId, HomePlanId, StudentId, VisitId};
-use crate::kinds::text::counted;
 
 /// What an amount counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -109,29 +110,4 @@ pub struct HomeOfVisit {
 pub struct OfVisit {
     /// The visit.
     pub visit: VisitId,
-}
-
-/// "Lob serve: 20 tries, three times a week".
-fn line_words(what: &str, amount: u32, unit: HomeUnit, a_week: u32) -> String {
-    let amount = i64::from(amount);
-    let much = match unit {
-        HomeUnit::Tries => counted(amount, "try", "tries"),
-        HomeUnit::Minutes => counted(amount, "minute", "minutes"),
-    };
-    format!("{}: {much}, {}", what.trim_end_matches(['.', ':']), often(a_week))
-}
-
-/// "once a week", "twice a week", "three times a week", "every day", "14 times a week".
-fn often(a_week: u32) -> String {
-    match a_week {
-        1 => "once a week".to_owned(),
-        2 => "twice a week".to_owned(),
-        3 => "three times a week".to_owned(),
-        4 => "four times a week".to_owned(),
-        5 => "five times a week".to_owned(),
-        6 => "six times a week".to_owned(),
-        7 => "every day".to_owned(),
-        14 => "twice a day".to_owned(),
-        n => format!("{n} times a week"),
-    }
 }

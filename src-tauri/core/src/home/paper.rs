@@ -1,19 +1,14 @@
 //! The home plan on paper: a page of its own for the wall or the bag, with room to write on.
 
-use super::{HomePlan, HomeUnit, OfVisit, of_visit, often};
+use super::{HomePlan, OfVisit, of_visit, words};
 use crate::app::Reading;
 use crate::error::{Error, Result};
 use crate::goals;
-use crate::kinds::Instant;
-use crate::kinds::text::counted;
+use crate::kinds::{Instant, Language};
 use crate::print::{Paper, Piece, Sheet, laid_out, to_pdf};
 use crate::settings::{self, Settings};
 use crate::students::{self, Student};
 use crate::visits;
-
-/// The usual caution of anything that is done alone.
-const CAUTION: &str = "Stop when something hurts, and ask a physician or a physiotherapist. This plan knows nothing \
-    of injuries.";
 
 /// The document of a visit's home plan: its file name and its bytes.
 ///
@@ -28,7 +23,9 @@ pub fn document(db: &Reading<'_>, of: OfVisit) -> Result<(String, Vec<u8>)> {
             "This visit has no home plan yet. Make one, then print it.",
         ));
     };
-    let sheet = sheet(db, &plan, &student, &settings::show(db)?)?;
+    let language = student.profile.language;
+    let when = visit.days.map_or_else(|| plan.when.clone(), |days| language.span(days));
+    let sheet = sheet(db, &plan, &when, &student, &settings::show(db)?)?;
     let (pages, fonts) = laid_out(&sheet)?;
     let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
     let day = visit.from().map(|day| format!(" {day}")).unwrap_or_default();
@@ -38,30 +35,30 @@ pub fn document(db: &Reading<'_>, of: OfVisit) -> Result<(String, Vec<u8>)> {
 fn sheet(
     db: &Reading<'_>,
     plan: &HomePlan,
+    when: &str,
     student: &Student,
     settings: &Settings,
 ) -> Result<Sheet> {
-    let title = format!("At home: {}", student.profile.name);
+    let language = student.profile.language;
+    let page = words::page(language);
+    let title = format!("{}: {}", page.title, student.profile.name);
     let mut pieces =
-        vec![Piece::Title(title.clone()), Piece::Note(format!("After the visit of {}", plan.when))];
-    part(&mut pieces, "Warm up first", &plan.warm_up);
+        vec![Piece::Title(title.clone()), Piece::Note(format!("{} {when}", page.after))];
+    part(&mut pieces, page.warm_up, &plan.warm_up);
     if !plan.lines.is_empty() {
-        pieces.push(Piece::Heading("Then".to_owned()));
-        pieces.push(table(plan));
+        pieces.push(Piece::Heading(page.then.to_owned()));
+        pieces.push(table(plan, language, page.head));
         pieces.extend(cues(db, plan)?);
     }
-    part(&mut pieces, "And", &plan.note);
-    pieces.push(Piece::Note(CAUTION.to_owned()));
-    pieces.push(Piece::Note(
-        "Write down what you did, and bring this page: it is read as you tell it, and no goal is met by it."
-            .to_owned(),
-    ));
+    part(&mut pieces, page.and, &plan.note);
+    pieces.push(Piece::Note(page.caution.to_owned()));
+    pieces.push(Piece::Note(page.bring.to_owned()));
     let mut letterhead = vec![settings.name.clone()];
     letterhead.extend(settings.letterhead.lines().map(str::to_owned));
     letterhead.retain(|line| !line.trim().is_empty());
     Ok(Sheet {
         title,
-        language: "en".to_owned(),
+        language: language.code().to_owned(),
         author: settings.name.clone(),
         // The same plan gives the same bytes: the page carries no moment of printing.
         issued: Instant::from_unix_millis(0).utc(),
@@ -69,7 +66,7 @@ fn sheet(
         letterhead,
         pieces,
         footer: String::new(),
-        page_words: "Page {n} of {m}".to_owned(),
+        page_words: page.foot.to_owned(),
     })
 }
 
@@ -84,24 +81,16 @@ fn paragraphs(text: &str) -> impl Iterator<Item = String> + '_ {
     text.split('\n').map(|p| p.trim().to_owned()).filter(|p| !p.is_empty())
 }
 
-fn table(plan: &HomePlan) -> Piece {
+fn table(plan: &HomePlan, language: Language, head: [&str; 4]) -> Piece {
     let rows = plan
         .lines
         .iter()
         .map(|line| {
-            let amount = i64::from(line.amount);
-            let much = match line.unit {
-                HomeUnit::Tries => counted(amount, "try", "tries"),
-                HomeUnit::Minutes => counted(amount, "minute", "minutes"),
-            };
-            vec![line.what.clone(), much, often(line.a_week), String::new()]
+            let much = words::amount_words(language, line.amount, line.unit);
+            vec![line.what.clone(), much, words::often(language, line.a_week), String::new()]
         })
         .collect();
-    Piece::Table {
-        head: ["What", "At a time", "How often", "What you did"].map(str::to_owned).to_vec(),
-        rows,
-        right_aligned: Vec::new(),
-    }
+    Piece::Table { head: head.map(str::to_owned).to_vec(), rows, right_aligned: Vec::new() }
 }
 
 /// The cue of each goal that a line works for, once.

@@ -3,11 +3,11 @@
 use rusqlite::{Row, params};
 
 use super::plan::ReadLine;
-use super::{HomeLine, HomePlan, HomeUnit, line_words};
+use super::{HomeLine, HomePlan, HomeUnit, words};
 use crate::app::{Reading, Writing};
 use crate::error::Result;
-use crate::kinds::Day;
 use crate::kinds::ids::{HomeLineId, HomePlanId, StudentId, VisitId};
+use crate::kinds::{Day, Language};
 use crate::visits::{self, Visit};
 
 crate::db::words! {
@@ -125,7 +125,7 @@ fn a_line(row: &Row<'_>) -> rusqlite::Result<HomeLine> {
         id: row.get("id")?,
         goal: row.get("goal")?,
         title: row.get("title")?,
-        words: line_words(&what, amount, unit, a_week),
+        words: words::line(Language::En, &what, amount, unit, a_week),
         what,
         amount,
         unit,

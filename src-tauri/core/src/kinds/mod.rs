@@ -3,9 +3,11 @@
 pub mod civil;
 pub mod clock;
 pub mod ids;
+pub mod language;
 pub mod text;
 pub mod zones;
 
 pub use civil::{Day, Span, Time};
 pub use clock::{Clock, FixedClock, Instant, SystemClock};
 pub use ids::{CountedIds, Ids, RandomIds};
+pub use language::Language;

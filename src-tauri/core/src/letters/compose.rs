@@ -1,8 +1,8 @@
 //! What a letter says by itself: sentences written from the record, each with the facts it rests on.
 //! What is said is decided here; how it is said, in [`super::tongue`].
 
-use super::tongue::{Language, Tongue};
-use super::{Part, PartKey, store};
+use super::tongue::{self, Tongue};
+use super::{Part, PartKey};
 use crate::app::Reading;
 use crate::assessments::{self, Basis, Level};
 use crate::error::Result;
@@ -11,6 +11,7 @@ use crate::goals::show::{Shown, as_of};
 use crate::goals::state::{State, is_carried};
 use crate::goals::{Block, Kind, Source, count_words};
 use crate::home::{self, HomePlan};
+use crate::kinds::Language;
 use crate::kinds::text::counted;
 use crate::lessons::{self, Lesson, LessonState};
 use crate::observations::{self, Observation, ObservationKind};
@@ -38,12 +39,12 @@ pub(super) struct Record {
 impl Record {
     /// The language it is said in.
     pub(super) fn tongue(&self) -> &'static dyn Tongue {
-        self.language.tongue()
+        tongue::of(self.language)
     }
 
     /// When the visit was, in the letter's language.
     pub(super) fn when(&self) -> String {
-        self.visit.days.map_or_else(|| self.visit.when(), |days| self.tongue().span(days))
+        self.visit.days.map_or_else(|| self.visit.when(), |days| self.language.span(days))
     }
 }
 
@@ -80,7 +81,7 @@ pub(super) fn record(db: &Reading<'_>, visit: visits::Which) -> Result<Record> {
         .collect();
     Ok(Record {
         levels,
-        language: store::language(db, visit.student)?,
+        language: student.profile.language,
         lessons,
         goals,
         seen,
@@ -110,6 +111,10 @@ pub(super) fn compose(record: &Record) -> Vec<Part> {
     .into_iter()
     .filter(|part| !part.text.is_empty())
     .collect()
+}
+
+fn home_line(language: Language, line: &home::HomeLine) -> String {
+    format!("{}.", home::line_words(language, &line.what, line.amount, line.unit, line.a_week))
 }
 
 fn part(r: &Record, key: PartKey, sentences: &[String], from: Vec<String>) -> Part {
@@ -436,7 +441,7 @@ fn at_home(r: &Record) -> Part {
         if !warm_up.is_empty() {
             sentences.push(tongue.home_warm_up(&warm_up));
         }
-        sentences.extend(plan.lines.iter().map(|line| tongue.home_line(line)));
+        sentences.extend(plan.lines.iter().map(|line| home_line(r.language, line)));
         sentences.push(plan.note.clone());
         from.extend(plan.lines.iter().map(|line| format!("home plan: {}", line.words)));
     }
@@ -447,7 +452,7 @@ fn next(r: &Record) -> Part {
     let tongue = r.tongue();
     let sentence = match &r.next {
         Some(visit) if visit.stage == Stage::Planned => {
-            let when = visit.days.map_or_else(|| visit.when(), |days| tongue.span(days));
+            let when = visit.days.map_or_else(|| visit.when(), |days| r.language.span(days));
             tongue.next_visit(&when, &visit.place)
         }
         Some(visit) => visit

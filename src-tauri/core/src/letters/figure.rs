@@ -29,7 +29,7 @@ pub(super) fn figure(line: &Line, columns: &[Column], tongue: &dyn Tongue) -> Pi
     let mut points: Vec<(usize, f32, &Block)> = Vec::new();
     for (n, column) in seen.iter().enumerate() {
         let x = LEFT + step * (n as f32 + 0.5);
-        let head = tongue.month(column.first_day);
+        let head = tongue.language().month_short(column.first_day);
         marks.push(text(x, 24.0, 8.5, Weight::Plain, Anchor::Middle, Ink::Soft, &head));
         marks.push(rule(&[(x, TOP - 4.0), (x, BOTTOM)], 0.4, Ink::Rule, None));
         let here = || line.cells.iter().filter(|c| c.visit == column.visit);
@@ -94,7 +94,7 @@ fn alt(line: &Line, seen: &[&Column], tongue: &dyn Tongue) -> String {
             said.extend(here().flat_map(|c| &c.games).map(u32::to_string));
             let said =
                 if said.is_empty() { tongue.not_tested().to_owned() } else { said.join(", ") };
-            format!("{}: {said}", tongue.month(column.first_day))
+            format!("{}: {said}", tongue.language().month_short(column.first_day))
         })
         .collect();
     tongue.chart(&line.title, &tongue.criterion(line.criterion), &visits.join("; "))

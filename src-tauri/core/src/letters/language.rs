@@ -3,11 +3,12 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{Draft, Language, OfVisit, draft, store};
+use super::{Draft, OfVisit, draft};
 use crate::app::Writing;
 use crate::error::Result;
+use crate::kinds::Language;
 use crate::kinds::ids::VisitId;
-use crate::visits;
+use crate::{students, visits};
 
 /// The language of the letters of a visit's student.
 #[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
@@ -26,7 +27,7 @@ pub struct ChooseLanguage {
 /// `NotFound`.
 pub fn choose_language(db: &Writing<'_>, choose: ChooseLanguage) -> Result<Draft> {
     let visit = visits::show(db, visits::Which { visit: choose.visit })?;
-    store::set_language(db, visit.student, choose.language)?;
+    students::write_in(db, visit.student, choose.language)?;
     db.label(format!("Language of letters: {}", visit.name));
     draft(db, OfVisit { visit: choose.visit })
 }

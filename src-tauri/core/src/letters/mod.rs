@@ -20,10 +20,9 @@ pub use issue::{document, issue, show};
 pub use language::{ChooseLanguage, choose_language};
 pub(crate) use list::count;
 pub use list::{LetterLine, LetterState, ListLetters, list};
-pub use tongue::Language;
 
-use crate::kinds::Instant;
 use crate::kinds::ids::{LetterId, StudentId, VisitId};
+use crate::kinds::{Instant, Language};
 use crate::print::{FontUsed, Pages};
 
 /// A part of a letter, in the order a letter has them.

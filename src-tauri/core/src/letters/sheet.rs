@@ -37,7 +37,7 @@ pub(super) fn sheet(
     letterhead.retain(|line| !line.trim().is_empty());
     Ok(Sheet {
         title: tongue.title(&record.student.profile.name),
-        language: tongue.code().to_owned(),
+        language: tongue.language().code().to_owned(),
         author: record.settings.name.clone(),
         issued: issued.utc(),
         paper: crate::print::Paper::A4,
@@ -98,7 +98,7 @@ fn table(chart: &Chart, tongue: &dyn Tongue) -> Option<Piece> {
             };
             rows.push(vec![
                 line.title.clone(),
-                column.map(|c| tongue.month(c.first_day)).unwrap_or_default(),
+                column.map(|c| tongue.language().month_short(c.first_day)).unwrap_or_default(),
                 of(Kind::Retest),
                 of(Kind::EndTest),
                 tongue.criterion(line.criterion),

@@ -4,7 +4,6 @@ use rusqlite::params;
 use serde::Serialize;
 
 use super::draft::Owns;
-use super::tongue::Language;
 use super::{IssuedLine, LetterLine, LetterState, ListLetters};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Result};
@@ -30,26 +29,8 @@ pub(super) struct Stored {
     pub fonts: String,
 }
 
-crate::db::words! {
-    Language { En = "en", De = "de" }
-}
-
 pub(super) fn json<T: Serialize>(value: &T) -> Result<String> {
     serde_json::to_string(value).map_err(|e| Error::Fault(e.to_string()))
-}
-
-/// The language of a student's letters.
-pub(super) fn language(db: &Reading<'_>, student: StudentId) -> Result<Language> {
-    db.found("student", &student, "SELECT language FROM student WHERE id = ?", [student], |row| {
-        Ok(row.get::<_, Option<Language>>("language")?.unwrap_or_default())
-    })
-}
-
-/// Letters of a student in this language from now on; English is stored as none.
-pub(super) fn set_language(db: &Writing<'_>, student: StudentId, language: Language) -> Result<()> {
-    let stored = (language != Language::En).then_some(language);
-    db.execute("UPDATE student SET language = ? WHERE id = ?", params![stored, student])?;
-    Ok(())
 }
 
 /// The coach's words in the draft of a visit's letter.

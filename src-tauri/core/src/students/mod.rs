@@ -3,6 +3,7 @@
 mod add;
 mod archive;
 mod facts;
+mod language;
 mod list;
 mod show;
 mod store;
@@ -13,12 +14,13 @@ use serde::{Deserialize, Serialize};
 pub use add::{add, change};
 pub use archive::{archive, bring_back};
 pub use facts::{AddFact, ChangeFact, WhichFact, add_fact, change_fact, facts, remove_fact};
+pub(crate) use language::write_in;
 pub use list::{ListStudents, list, named_in};
 pub use show::show;
 
 use crate::error::{Problems, Result};
-use crate::kinds::Day;
 use crate::kinds::ids::{FactId, StudentId};
+use crate::kinds::{Day, Language};
 
 /// The hand the racket is held in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -78,6 +80,8 @@ pub struct Profile {
     pub zone: String,
     /// Birth date as YYYY-MM-DD; empty while not told.
     pub born: String,
+    /// The language the student is written to in.
+    pub language: Language,
     /// The sport pack's id; empty means racquetball.
     pub sport: String,
     /// The division played in, as the pack or the coach names it; empty while not told.
@@ -225,6 +229,7 @@ impl Profile {
             plays: self.plays,
             zone,
             born: born.map(|day| day.to_string()).unwrap_or_default(),
+            language: self.language,
             sport,
             division: p.line("division", &self.division, "The division"),
             usual_minutes: self.usual_minutes.map(|minutes| usual_minutes(&mut p, minutes)),

@@ -5,12 +5,13 @@ use rusqlite::{Row, named_params, params};
 use super::{Contact, Fact, FactKind, Hand, Plays, Profile, Student, StudentLine};
 use crate::app::{Reading, Writing};
 use crate::error::Result;
-use crate::kinds::Day;
 use crate::kinds::ids::{FactId, StudentId};
 use crate::kinds::text::folded;
+use crate::kinds::{Day, Language};
 
 crate::db::words! {
     Hand { Right = "right", Left = "left" }
+    Language { En = "en", De = "de" }
     FactKind { Equipment = "equipment", Level = "level", History = "history" }
     Plays { Singles = "singles", Doubles = "doubles", Both = "both" }
 }
@@ -18,14 +19,16 @@ crate::db::words! {
 pub(super) fn insert(db: &Writing<'_>, id: StudentId, p: &Profile) -> Result<()> {
     db.execute(
         "INSERT INTO student (id, name, called, folded, email, phone, hand, plays, zone, born, sport, wants, about,
-                              division, usual_minutes)
+                              division, usual_minutes, language)
          VALUES (:id, :name, :called, :folded, :email, :phone, :hand, :plays, :zone, :born, :sport, :wants, :about,
-                 :division, :usual_minutes)",
+                 :division, :usual_minutes, :language)",
         named_params! {
             ":id": id, ":name": p.name, ":called": p.called, ":folded": folded(&p.name),
             ":email": p.email, ":phone": p.phone, ":hand": p.hand, ":plays": p.plays, ":zone": p.zone,
             ":born": Day::parse(&p.born), ":sport": p.sport, ":wants": p.wants, ":about": p.about,
             ":division": Some(&p.division).filter(|d| !d.is_empty()), ":usual_minutes": p.usual_minutes,
+            // English is stored as none.
+            ":language": Some(p.language).filter(|language| *language != Language::En),
         },
     )?;
     set_contacts(db, id, p)
@@ -35,13 +38,15 @@ pub(super) fn update(db: &Writing<'_>, id: StudentId, p: &Profile) -> Result<()>
     db.execute(
         "UPDATE student SET name = :name, called = :called, folded = :folded, email = :email, phone = :phone,
            hand = :hand, plays = :plays, zone = :zone, born = :born, sport = :sport, wants = :wants, about = :about,
-           division = :division, usual_minutes = :usual_minutes
+           division = :division, usual_minutes = :usual_minutes, language = :language
          WHERE id = :id",
         named_params! {
             ":id": id, ":name": p.name, ":called": p.called, ":folded": folded(&p.name),
             ":email": p.email, ":phone": p.phone, ":hand": p.hand, ":plays": p.plays, ":zone": p.zone,
             ":born": Day::parse(&p.born), ":sport": p.sport, ":wants": p.wants, ":about": p.about,
             ":division": Some(&p.division).filter(|d| !d.is_empty()), ":usual_minutes": p.usual_minutes,
+            // English is stored as none.
+            ":language": Some(p.language).filter(|language| *language != Language::En),
         },
     )?;
     set_contacts(db, id, p)
@@ -102,6 +107,7 @@ fn profile(row: &Row<'_>) -> rusqlite::Result<Profile> {
         plays: row.get("plays")?,
         zone: row.get("zone")?,
         born: row.get::<_, Option<String>>("born")?.unwrap_or_default(),
+        language: row.get::<_, Option<Language>>("language")?.unwrap_or_default(),
         sport: row.get("sport")?,
         division: row.get::<_, Option<String>>("division")?.unwrap_or_default(),
         usual_minutes: row.get("usual_minutes")?,

@@ -29,6 +29,7 @@ export function toForm(profile: ProfileInput = {}): ProfileForm {
     plays: profile.plays ?? '',
     zone: profile.zone ?? '',
     born: profile.born ?? '',
+    language: profile.language ?? 'en',
     sport: profile.sport || USUAL_SPORT,
     division: profile.division ?? '',
     usual: hoursTyped(profile.usual_minutes ?? null),

@@ -1,8 +1,9 @@
 //! Letters in English.
 
-use super::{Count, Day, HomeLine, PartKey, Since, Span, Tongue};
+use super::{Count, PartKey, Since, Span, Tongue};
 use crate::goals::numbers::ChangeWord;
 use crate::goals::{Condition, Criterion, Kind, count_words};
+use crate::kinds::Language;
 use crate::kinds::text::counted;
 use crate::visits::expected_words;
 
@@ -13,16 +14,8 @@ fn many(n: usize, one: &str, more: &str) -> String {
 }
 
 impl Tongue for English {
-    fn code(&self) -> &'static str {
-        "en"
-    }
-
-    fn month(&self, day: Day) -> String {
-        day.month_words()
-    }
-
-    fn span(&self, days: Span) -> String {
-        days.words()
+    fn language(&self) -> Language {
+        Language::En
     }
 
     fn expected(&self, span: Span) -> String {
@@ -150,7 +143,8 @@ impl Tongue for English {
     }
 
     fn since(&self, since: &Since) -> String {
-        let before = format!("{} in {}", self.count(since.before), self.month(since.day));
+        let before =
+            format!("{} in {}", self.count(since.before), Language::En.month_short(since.day));
         match since.word {
             ChangeWord::Up => format!(" That is up from {before}."),
             ChangeWord::LeaningUp => format!(" That leans up from {before}."),
@@ -220,10 +214,6 @@ impl Tongue for English {
 
     fn home_warm_up(&self, words: &str) -> String {
         format!("Warm up first: {words}")
-    }
-
-    fn home_line(&self, line: &HomeLine) -> String {
-        format!("{}.", line.words)
     }
 
     fn next_visit(&self, when: &str, place: &str) -> String {

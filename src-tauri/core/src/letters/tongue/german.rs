@@ -2,65 +2,20 @@
 
 use chrono::Datelike;
 
-use super::{Count, Day, HomeLine, PartKey, Since, Span, Tongue};
+use super::{Count, PartKey, Since, Span, Tongue};
 use crate::goals::numbers::ChangeWord;
 use crate::goals::{Condition, Criterion, CriterionKind, Kind};
-use crate::home::HomeUnit;
+use crate::kinds::Language;
 
 pub(super) struct German;
-
-const MONTHS: [&str; 12] = [
-    "Januar",
-    "Februar",
-    "März",
-    "April",
-    "Mai",
-    "Juni",
-    "Juli",
-    "August",
-    "September",
-    "Oktober",
-    "November",
-    "Dezember",
-];
-
-/// Abbreviated as CLDR does for German: March, May, June and July stay whole.
-const SHORT: [&str; 12] = [
-    "Jan.", "Feb.", "März", "Apr.", "Mai", "Juni", "Juli", "Aug.", "Sept.", "Okt.", "Nov.", "Dez.",
-];
-
-fn month_of(day: Day, names: &[&'static str; 12]) -> &'static str {
-    names.get(day.date().month0() as usize).copied().unwrap_or_default()
-}
 
 fn many(n: u64, one: &str, more: &str) -> String {
     format!("{n} {}", if n == 1 { one } else { more })
 }
 
-fn whole(day: Day) -> String {
-    format!("{}. {} {}", day.date().day(), month_of(day, &MONTHS), day.date().year())
-}
-
 impl Tongue for German {
-    fn code(&self) -> &'static str {
-        "de"
-    }
-
-    fn month(&self, day: Day) -> String {
-        format!("{} {:02}", month_of(day, &SHORT), day.date().year().rem_euclid(100))
-    }
-
-    fn span(&self, days: Span) -> String {
-        let (a, b) = (days.first.date(), days.last.date());
-        if a == b {
-            whole(days.first)
-        } else if (a.year(), a.month()) == (b.year(), b.month()) {
-            format!("{}.–{}", a.day(), whole(days.last))
-        } else if a.year() == b.year() {
-            format!("{}. {} – {}", a.day(), month_of(days.first, &MONTHS), whole(days.last))
-        } else {
-            format!("{} – {}", whole(days.first), whole(days.last))
-        }
+    fn language(&self) -> Language {
+        Language::De
     }
 
     fn expected(&self, span: Span) -> String {
@@ -69,9 +24,9 @@ impl Tongue for German {
             && (a.year(), a.month()) == (b.year(), b.month())
             && span.last.plus(1).date().day() == 1;
         if whole_month {
-            format!("ungefähr im {} {}", month_of(span.first, &MONTHS), a.year())
+            format!("ungefähr im {}", Language::De.month(span.first))
         } else {
-            format!("in der Zeit {}", self.span(span))
+            format!("in der Zeit {}", Language::De.span(span))
         }
     }
 
@@ -217,7 +172,8 @@ impl Tongue for German {
     }
 
     fn since(&self, since: &Since) -> String {
-        let before = format!("{} ({})", self.count(since.before), self.month(since.day));
+        let before =
+            format!("{} ({})", self.count(since.before), Language::De.month_short(since.day));
         match since.word {
             ChangeWord::Up => format!(" Das ist mehr als vorher: {before}."),
             ChangeWord::LeaningUp => format!(" Das deutet auf mehr als vorher: {before}."),
@@ -286,25 +242,6 @@ impl Tongue for German {
         format!("Erst aufwärmen: {words}")
     }
 
-    fn home_line(&self, line: &HomeLine) -> String {
-        let much = match line.unit {
-            HomeUnit::Tries => many(line.amount.into(), "Versuch", "Versuche"),
-            HomeUnit::Minutes => many(line.amount.into(), "Minute", "Minuten"),
-        };
-        let often = match line.a_week {
-            1 => "einmal pro Woche".to_owned(),
-            2 => "zweimal pro Woche".to_owned(),
-            3 => "dreimal pro Woche".to_owned(),
-            4 => "viermal pro Woche".to_owned(),
-            5 => "fünfmal pro Woche".to_owned(),
-            6 => "sechsmal pro Woche".to_owned(),
-            7 => "jeden Tag".to_owned(),
-            14 => "zweimal am Tag".to_owned(),
-            n => format!("{n}-mal pro Woche"),
-        };
-        format!("{}: {much}, {often}.", line.what.trim_end_matches(['.', ':']))
-    }
-
     fn next_visit(&self, when: &str, place: &str) -> String {
         let place = if place.is_empty() { String::new() } else { format!(" in {place}") };
         format!("Dein nächster Besuch: {when}{place}.")
@@ -353,24 +290,13 @@ impl Tongue for German {
 mod tests {
     use super::*;
 
-    fn day(year: i32, month: u32, day: u32) -> Day {
-        Day::of(year, month, day).unwrap()
-    }
-
-    /// As `Intl.DateTimeFormat('de', { dateStyle: 'long' })` of ICU 78 (CLDR 48) gives them.
     #[test]
-    fn days_are_said_as_cldr_has_them() {
-        for (first, last, words) in [
-            (day(2026, 3, 3), day(2026, 3, 3), "3. März 2026"),
-            (day(2026, 3, 11), day(2026, 3, 14), "11.–14. März 2026"),
-            (day(2026, 2, 26), day(2026, 3, 2), "26. Februar – 2. März 2026"),
-            (day(2025, 12, 30), day(2026, 1, 2), "30. Dezember 2025 – 2. Januar 2026"),
-        ] {
-            assert_eq!(German.span(Span { first, last }), words);
-        }
-        assert_eq!(German.month(day(2026, 9, 1)), "Sept. 26");
-        let may = Span { first: day(2026, 5, 1), last: day(2026, 5, 31) };
-        assert_eq!(German.expected(may), "ungefähr im Mai 2026");
+    fn a_whole_month_is_said_as_one() {
+        let day = |day: u32| crate::kinds::Day::of(2026, 5, day).unwrap();
+        let expected =
+            |first: u32, last: u32| German.expected(Span { first: day(first), last: day(last) });
+        assert_eq!(expected(1, 31), "ungefähr im Mai 2026");
+        assert_eq!(expected(1, 30), "in der Zeit 1.–30. Mai 2026");
     }
 
     #[test]

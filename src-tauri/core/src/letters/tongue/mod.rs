@@ -1,51 +1,30 @@
 //! The languages that letters are written in. A language is complete or it does not compile: every
-//! sentence of a letter is a method of [`Tongue`], and no sentence stands anywhere else.
+//! sentence of a letter is a method of [`Tongue`]; only the lines of a home plan, which has a page of
+//! its own too, are said by `home`.
 //!
 //! What the coach writes (titles, cues, notes, reasons) is left as it is.
 
 mod english;
 mod german;
 
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
 use super::PartKey;
 use crate::goals::numbers::Count;
 use crate::goals::state::Since;
 use crate::goals::{Condition, Criterion, Kind};
-use crate::home::HomeLine;
-use crate::kinds::{Day, Span};
+use crate::kinds::{Language, Span};
 
-/// A language of letters.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum Language {
-    /// English.
-    #[default]
-    En,
-    /// German.
-    De,
-}
-
-impl Language {
-    /// What is said in it.
-    pub(super) fn tongue(self) -> &'static dyn Tongue {
-        match self {
-            Self::En => &english::English,
-            Self::De => &german::German,
-        }
+/// What is said in a language.
+pub(super) fn of(language: Language) -> &'static dyn Tongue {
+    match language {
+        Language::En => &english::English,
+        Language::De => &german::German,
     }
 }
 
 /// Every sentence of a letter. A method takes facts and gives words; it decides nothing.
 pub(super) trait Tongue: Sync {
-    /// Its tag (BCP 47), for the document.
-    fn code(&self) -> &'static str;
-
-    /// A month and a year, short: the head of a visit's column.
-    fn month(&self, day: Day) -> String;
-    /// Days, both ends counted.
-    fn span(&self, days: Span) -> String;
+    /// The language it is.
+    fn language(&self) -> Language;
     /// A span in which a visit may fall: "around May 2026" for a whole month.
     fn expected(&self, span: Span) -> String;
     /// "8 of 10".
@@ -118,9 +97,6 @@ pub(super) trait Tongue: Sync {
     fn home_told(&self, what: &str, told: &str) -> String;
     /// The standing warm-up, in the coach's words.
     fn home_warm_up(&self, words: &str) -> String;
-    /// A line of the home plan: what, how much at a time, how often a week.
-    fn home_line(&self, line: &HomeLine) -> String;
-
     /// The next visit: its days and its place.
     fn next_visit(&self, when: &str, place: &str) -> String;
     /// When the next visit is expected.
