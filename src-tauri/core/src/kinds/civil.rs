@@ -133,6 +133,14 @@ impl Span {
         self.first <= day && day <= self.last
     }
 
+    /// Whether it is one month, from its first day to its last.
+    pub fn is_whole_month(self) -> bool {
+        let (a, b) = (self.first.date(), self.last.date());
+        a.day() == 1
+            && (a.year(), a.month()) == (b.year(), b.month())
+            && self.last.plus(1).date().day() == 1
+    }
+
     /// "11 – 14 March 2026", as short as stays clear.
     pub fn words(self) -> String {
         let (a, b) = (self.first.date(), self.last.date());

@@ -16,7 +16,7 @@ pub use list::{ListVisits, any, around, expected_by, list, running, show};
 pub use plan::{ChangeVisit, ExpectVisit, PlanVisit, change, expect, plan};
 
 use crate::kinds::ids::{FacilityId, StudentId, VisitId};
-use crate::kinds::{Day, Span};
+use crate::kinds::{Day, Language, Span};
 
 /// Where a visit is in its life.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -89,10 +89,9 @@ impl Visit {
 
 /// "around May 2026" for a whole month, else the span.
 pub fn expected_words(span: Span) -> String {
-    use chrono::Datelike;
-    let (a, b) = (span.first.date(), span.last.date());
-    let whole_month = a.day() == 1
-        && (a.year(), a.month()) == (b.year(), b.month())
-        && span.last.plus(1).date().day() == 1;
-    if whole_month { format!("around {}", a.format("%B %Y")) } else { span.words() }
+    if span.is_whole_month() {
+        format!("around {}", Language::En.month(span.first))
+    } else {
+        span.words()
+    }
 }

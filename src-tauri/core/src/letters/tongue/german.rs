@@ -1,7 +1,5 @@
 //! Letters in German, in the familiar form of a coach to a player.
 
-use chrono::Datelike;
-
 use super::{Count, PartKey, Since, Span, Tongue};
 use crate::goals::numbers::ChangeWord;
 use crate::goals::{Condition, Criterion, CriterionKind, Kind};
@@ -19,11 +17,7 @@ impl Tongue for German {
     }
 
     fn expected(&self, span: Span) -> String {
-        let (a, b) = (span.first.date(), span.last.date());
-        let whole_month = a.day() == 1
-            && (a.year(), a.month()) == (b.year(), b.month())
-            && span.last.plus(1).date().day() == 1;
-        if whole_month {
+        if span.is_whole_month() {
             format!("ungefähr im {}", Language::De.month(span.first))
         } else {
             format!("in der Zeit {}", Language::De.span(span))
