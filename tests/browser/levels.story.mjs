@@ -55,6 +55,7 @@ test('levels are given with their anchors in sight, and a test is taken', async 
 
   await use(page, page.getByRole('button', { name: /^Change ?: Lob serve/ }));
   const change = page.getByRole('dialog', { name: 'Change a level' });
+  await expect(change.getByRole('radio', { name: /^3 / }), 'begins at what is chosen').toBeFocused();
   await choose(page, change.getByRole('group', { name: 'Lob serve' }), /^2 /);
   await write(page, change.getByLabel('A word about it'), 'Only to the left corner');
   await noFindings(page);

@@ -197,6 +197,15 @@ fn a_wall_test_is_placed_by_the_coachs_own_norms_and_by_its_error() {
         "smaller than the error of the test (5.6): no change can be told"
     );
     assert_eq!(tests[0]["worth"], "better by more than the error of the test (5.6)");
+    let nothing = json!({ "sport": "racquetball", "test": "wall-volley" });
+    let source_alone = json!({
+        "sport": "racquetball", "test": "wall-volley", "source": "Players of my own",
+    });
+    assert_eq!(
+        world.problems("assessments.give_norms", source_alone),
+        [("mean".into(), "empty".into()), ("sd".into(), "empty".into())],
+        "what was typed is not thrown away"
+    );
     for (field, typed, code) in [
         ("mean", "", "empty"),
         ("mean", "many", "no_number"),
@@ -221,9 +230,14 @@ fn a_wall_test_is_placed_by_the_coachs_own_norms_and_by_its_error() {
         json!([{ "test": "wall-volley", "norms": kept }]),
         "a refusal changed nothing"
     );
-    world.act("assessments.give_norms", json!({ "sport": "racquetball", "test": "wall-volley" }));
+    world.act("assessments.give_norms", nothing.clone());
     assert_eq!(world.act("assessments.norms", of), json!([]), "all left empty takes them away");
     assert_eq!(world.act("assessments.tests", ask)[0]["t_score"], Value::Null);
+    assert_eq!(
+        world.problems("assessments.give_norms", nothing),
+        [("mean".into(), "empty".into())],
+        "there is nothing to take away"
+    );
 }
 
 /// By the same norms turned round: 10 seconds under a mean of 320 with an SD of 10 is T 60, above

@@ -29,6 +29,13 @@ function put(node: Element | null, how: FocusOptions): boolean {
   return document.activeElement === node;
 }
 
+/** The first field in a part of the page; of radio buttons the one that is chosen, as Tab would have it. */
+export function firstField(part: Element): HTMLElement | null {
+  const first = part.querySelector<HTMLElement>('input, select, textarea');
+  const radios = first?.matches('[type="radio"]') ? first.closest('fieldset') : null;
+  return radios?.querySelector<HTMLElement>('input:checked') ?? first;
+}
+
 /** A row or a heading takes the focus only when it is told to. */
 function hold(node: Element | null, how: FocusOptions): boolean {
   if (node instanceof HTMLElement && !node.hasAttribute('tabindex')) node.tabIndex = -1;

@@ -1,6 +1,7 @@
 // The state of one form: what was typed, what is wrong with it, whether it is on its way.
 // What was typed is kept whatever the answer; a form is cleared only by whoever owns it.
 import { getContext, setContext, tick } from 'svelte';
+import { firstField } from './focus';
 import { inFormOrder, toTrouble, wordsFor, type Problem, type Trouble } from './problems';
 
 let made = 0;
@@ -82,7 +83,7 @@ export class FormState<V extends object> {
     if (!node) return;
     const inner = node.matches('input, select, textarea')
       ? node
-      : node.querySelector<HTMLElement>('input:checked, input, select, textarea, [tabindex="0"]');
+      : (firstField(node) ?? node.querySelector<HTMLElement>('[tabindex="0"]'));
     (inner instanceof HTMLElement ? inner : node).focus();
   }
 

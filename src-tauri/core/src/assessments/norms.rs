@@ -57,7 +57,7 @@ pub fn norms(db: &Reading<'_>, of: NormsOf) -> Result<Vec<TestNorms>> {
     Ok(all)
 }
 
-/// Norms as typed. With the first three empty, the test has none any more.
+/// Norms as typed. With every field empty, the test has none any more.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct GiveNorms {
@@ -83,7 +83,8 @@ pub struct GiveNorms {
 ///
 /// # Errors
 /// `NotFound` when there is no such sport or test; `Refused` with every field that is wrong: what
-/// is no number, a spread of nothing, a reliability outside 0 to 1, numbers from nowhere.
+/// is no number, a spread of nothing, a reliability outside 0 to 1, numbers from nowhere, nothing at
+/// all where there is nothing to take away.
 pub fn give_norms(db: &Writing<'_>, give: GiveNorms) -> Result<Option<Norms>> {
     let pack = sports::pack(&give.sport)
         .ok_or_else(|| Error::NotFound { what: "sport", id: give.sport.clone() })?;
@@ -91,6 +92,9 @@ pub fn give_norms(db: &Writing<'_>, give: GiveNorms) -> Result<Option<Norms>> {
         .find_test(&give.test)
         .ok_or_else(|| Error::NotFound { what: "test", id: give.test.clone() })?;
     let norms = read(&give)?;
+    if norms.is_none() && store::norms(db, &pack.id, &test.id)?.is_none() {
+        return Err(Error::field("mean", "empty", "The mean is empty."));
+    }
     store::put_norms(db, &pack.id, &test.id, norms.as_ref())?;
     db.label(match norms {
         Some(_) => format!("Norms of your own: {}", test.name),
@@ -100,7 +104,8 @@ pub fn give_norms(db: &Writing<'_>, give: GiveNorms) -> Result<Option<Norms>> {
 }
 
 fn read(give: &GiveNorms) -> Result<Option<Norms>> {
-    if [&give.mean, &give.sd, &give.reliability].iter().all(|typed| typed.trim().is_empty()) {
+    let typed = [&give.mean, &give.sd, &give.reliability, &give.source];
+    if typed.iter().all(|typed| typed.trim().is_empty()) {
         return Ok(None);
     }
     let mut p = Problems::new();
