@@ -10,26 +10,37 @@ def expected(rules, first, winners, given):
     who scored, its length told by the shortest prefix that wins."""
     rallies = list(winners)
     games, won, server = [], {"a": 0, "b": 0}, first
+    both = rules.get("both_serve", False)
+
+    def stand(side, hand, winner=None):
+        numbered = {"server": hand} if both and side else {}
+        return {"games": games, "serving": side, **numbered, "winner": winner}
+
     for number, game in enumerate(rules["games"]):
         opener, scored, done = server, [], False
+        # The hands of a service turn, spent one by one; the opener of a game has the last alone.
+        hand = 2
         while rallies and not done:
             if server is None:
                 return "refused"
             rally = rallies.pop(0)
             if rules["scoring"] == "rally" or rally == server:
                 scored.append(rally)
-            server = rally
+            if rally != server and both and hand == 1:
+                hand = 2
+            elif rally != server:
+                server, hand = rally, 1
             high, low = sorted((scored.count("a"), scored.count("b")), reverse=True)
             done = high >= game["to"] and high - low >= game["win_by"]
         games.append([scored.count("a"), scored.count("b")])
         if not done:
-            return {"games": games, "serving": server, "winner": None}
+            return stand(server, hand)
         winner = scored[-1]
         won[winner] += 1
         if won[winner] == rules["games_to_win"]:
             if rallies:
                 return "refused"
-            return {"games": games, "serving": None, "winner": winner}
+            return stand(None, None, winner)
         server = {
             "other": "b" if opener == "a" else "a",
             "winner": winner,
@@ -40,8 +51,11 @@ def expected(rules, first, winners, given):
 
 def any_rules(random_):
     to_win = random_.randint(1, 3)
+    scoring = random_.choice(["server", "rally"])
+    both = {"both_serve": random_.random() < 0.5} if scoring == "server" else {}
     return {
-        "scoring": random_.choice(["server", "rally"]),
+        **both,
+        "scoring": scoring,
         "games": [{"to": random_.choice([1, 3, 5, 11, 15, 21]), "win_by": random_.randint(1, 3)}
                   for _ in range(2 * to_win - 1)],
         "games_to_win": to_win,
@@ -144,6 +158,8 @@ def refused(program, tally):
         ({**rules(next_server="given"), "next_servers": "aba"}, "next_servers"),
         ({**rules(next_server="given"), "winners": "a" * 16}, "next_servers"),
         (rules(scoring="both"), "rules.scoring"),
+        (rules(both_serve="yes"), "rules.both_serve"),
+        (rules(scoring="rally", both_serve=True), "rules.both_serve"),
         (rules(games_to_win=3), "rules.games"),
         (rules(games_to_win=0), "rules.games_to_win"),
         (rules(games=[{"to": 15, "win_by": 1}, {"to": 0, "win_by": 1}, {"to": 11, "win_by": 1}]),

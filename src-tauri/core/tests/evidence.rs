@@ -457,7 +457,11 @@ fn a_letter_in_german_has_no_english_left_but_the_coachs_own() {
     let seen =
         json!({ "student": student, "visit": visit, "kind": "fault", "words": "Zu weit hinten" });
     world.act("observations.see", seen);
+    let levels = json!([{ "skill": "lob-serve", "level": 2 }]);
+    let assess = json!({ "student": student, "visit": visit, "levels": levels });
+    world.act("assessments.assess", assess);
     let english = words_of(&world.act("letters.draft", json!({ "visit": visit })));
+    assert!(english.iter().any(|words| words.contains("Lob serve: 2.")), "{english:?}");
     let choose = |language: &str| json!({ "visit": visit, "language": language });
     let draft = world.act("letters.choose_language", choose("de"));
     let german = words_of(&draft);
@@ -470,6 +474,7 @@ fn a_letter_in_german_has_no_english_left_but_the_coachs_own() {
             "Woran wir gearbeitet haben: Lob (zugespielt, verlangt: 8 von 10). Der Merksatz: „Heben“.",
             "Was mir aufgefallen ist: Darauf achten: Zu weit hinten.",
             "Was sich bewegt hat: Lob: 9 von 10 im Schlusstest.",
+            "Deine Stufen, von 0 bis 4: Lobaufschlag: 2.",
             "Was zum nächsten Besuch mitkommt: Lob geht weiter: es ist erreicht, und die ersten Versuche beim nächsten Besuch zeigen, ob es bleibt.",
             "Wann wir uns wiedersehen: Dein nächster Besuch steht noch nicht fest; sag mir, welche Tage dir passen.",
             ": Bis bald auf dem Platz,",

@@ -68,6 +68,23 @@ impl World {
         });
         text(&self.act("lessons.plan", lesson)["id"])
     }
+
+    /// What stands on the court card of a lesson.
+    fn card(&self, lesson: &str) -> String {
+        let (_, pdf) = self.file.read(|db| lessons::card(db, which(lesson))).unwrap();
+        let path = self.folder.path().join("card.pdf");
+        std::fs::write(&path, &pdf).unwrap();
+        let read = Command::new("pdftotext")
+            .args(["-layout".as_ref(), path.as_os_str(), "-".as_ref()])
+            .stderr(Stdio::inherit())
+            .output()
+            .expect("pdftotext, of poppler-utils");
+        String::from_utf8(read.stdout).unwrap()
+    }
+}
+
+fn which(lesson: &str) -> lessons::Which {
+    lessons::Which { lesson: serde_json::from_value::<LessonId>(json!(lesson)).unwrap() }
 }
 
 fn words(plan: &Value) -> Vec<String> {
@@ -222,20 +239,11 @@ fn a_card_names_the_goals_of_its_lesson_and_nobody_else() {
     world.goal(&ada, &hers, "Pinch", "");
     world.goal(&eve, &other, "Splat", "");
     let lesson = world.lesson(&[&mine, &hers], "2026-03-10", 60);
-    let which =
-        lessons::Which { lesson: serde_json::from_value::<LessonId>(json!(lesson)).unwrap() };
-    let (name, pdf) = world.file.read(|db| lessons::card(db, which)).unwrap();
+    let (name, pdf) = world.file.read(|db| lessons::card(db, which(&lesson))).unwrap();
     assert_eq!(name, "Court card Ada Quint and Ivo Marsh 2026-03-10.pdf");
-    let (_, again) = world.file.read(|db| lessons::card(db, which)).unwrap();
+    let (_, again) = world.file.read(|db| lessons::card(db, which(&lesson))).unwrap();
     assert_eq!(pdf, again, "the same lesson gives the same bytes");
-    let path = world.folder.path().join("card.pdf");
-    std::fs::write(&path, &pdf).unwrap();
-    let read = Command::new("pdftotext")
-        .args(["-layout".as_ref(), path.as_os_str(), "-".as_ref()])
-        .stderr(Stdio::inherit())
-        .output()
-        .expect("pdftotext, of poppler-utils");
-    let read = String::from_utf8(read.stdout).unwrap();
+    let read = world.card(&lesson);
     for words in [
         "Court card: Ada Quint and Ivo Marsh",
         "Ivo Marsh: Lob serve",
@@ -247,12 +255,26 @@ fn a_card_names_the_goals_of_its_lesson_and_nobody_else() {
     }
     assert!(!read.contains("Eve") && !read.contains("Splat"), "another student is named:\n{read}");
 
+    // The evening before the next visit: what it will carry, its retest first.
+    world.act("visits.close", json!({ "visit": mine }));
+    let days = json!({
+        "student": ivo, "facility": world.hall, "first_day": "2026-05-04", "last_day": "2026-05-05",
+    });
+    let next = world.act("visits.plan", days);
+    let lesson = world.lesson(&[&text(&next["id"])], "2026-05-04", 60);
+    let read = world.card(&lesson);
+    for words in ["Court card: Ivo Marsh", "Lob serve", "Retest"] {
+        assert!(read.contains(words), "{words:?} is not on the card:\n{read}");
+    }
+    let goal = world.act("goals.list", json!({ "student": ivo }))[0]["goal"]["id"].clone();
+    let early = json!([{ "goal": goal, "end_test": { "made": 1, "tries": 2 } }]);
+    let (code, _) = world.refused("lessons.enter_card", json!({ "lesson": lesson, "rows": early }));
+    assert_eq!(code, Code::NotPossible, "it is typed in at a visit that was started");
+
     let nobody = world.student("Nils Ohne");
     let empty = world.visit(&nobody, "2026-03-10");
     let lesson = world.lesson(&[&empty], "2026-03-10", 60);
-    let which =
-        lessons::Which { lesson: serde_json::from_value::<LessonId>(json!(lesson)).unwrap() };
-    let none = world.file.read(|db| lessons::card(db, which)).expect_err("no goals");
+    let none = world.file.read(|db| lessons::card(db, which(&lesson))).expect_err("no goals");
     assert_eq!(none.code(), Code::NotPossible);
 }
 

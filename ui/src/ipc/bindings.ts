@@ -607,7 +607,7 @@ export interface AssessmentsChangeLevelOutput {
   levels: Level[];
 }
 /**
- * Norms as typed. With the first three empty, the test has none any more.
+ * Norms as typed. With every field empty, the test has none any more.
  *
  */
 export interface AssessmentsGiveNormsInput {
@@ -5755,6 +5755,10 @@ export interface Skill {
    */
   name: string;
   /**
+   * Its name in German, for letters; empty where it has none.
+   */
+  german: string;
+  /**
    * What makes a try a good one.
    */
   good_try: string;
@@ -5936,6 +5940,11 @@ export interface RuleSet {
    */
   games_to_win: number;
   next_server: NextServer;
+  /**
+   * Doubles in which both of a side serve before the service goes over; the side that serves
+   * first in a game has one server only.
+   */
+  both_serve?: boolean;
   /**
    * What the numbers leave out.
    */

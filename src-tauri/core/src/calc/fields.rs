@@ -91,6 +91,18 @@ impl Fields {
         }
     }
 
+    /// A yes or no that may be left out, and is no then.
+    pub fn flag(&mut self, field: &str) -> bool {
+        match self.left.remove(field) {
+            None | Some(Value::Null) => false,
+            Some(Value::Bool(flag)) => flag,
+            Some(_) => {
+                self.refuse(field, "not_a_flag", format!("“{field}” is true or false"));
+                false
+            }
+        }
+    }
+
     /// One of some words.
     pub fn word<T: Copy>(&mut self, field: &str, words: &[(&str, T)]) -> Option<T> {
         let text = self.text(field)?;

@@ -10,6 +10,7 @@ struct Asked {
     games: Vec<Game>,
     games_to_win: u8,
     next_server: NextServer,
+    both_serve: bool,
 }
 
 pub fn read(mut fields: Fields) -> Result<Option<Score>, CalcRefusal> {
@@ -30,6 +31,7 @@ pub fn read(mut fields: Fields) -> Result<Option<Score>, CalcRefusal> {
                 games: &asked.games,
                 games_to_win: asked.games_to_win,
                 next_server: asked.next_server,
+                both_serve: asked.both_serve,
             };
             play(rules, first, &next, &winners)
                 .map_err(|(rally, why)| uncounted(&mut fields, rally, why))
@@ -58,6 +60,11 @@ fn rules(fields: &mut Fields) -> Option<Asked> {
             ("given", NextServer::Given),
         ],
     );
+    let both_serve = fields.flag("both_serve");
+    if both_serve && scoring == Some(Scoring::Rally) {
+        let words = "both serve in turn only where only the server scores".to_owned();
+        fields.refuse("both_serve", "not_together", words);
+    }
     if let Some((games, to_win)) = games.as_ref().zip(to_win) {
         let most = usize::from(to_win) * 2 - 1;
         if games.len() != most {
@@ -68,7 +75,7 @@ fn rules(fields: &mut Fields) -> Option<Asked> {
     }
     let ((scoring, games), (games_to_win, next_server)) =
         scoring.zip(games).zip(to_win.zip(next_server))?;
-    Some(Asked { scoring, games, games_to_win, next_server })
+    Some(Asked { scoring, games, games_to_win, next_server, both_serve })
 }
 
 fn game(fields: &mut Fields) -> Option<Game> {

@@ -1,6 +1,8 @@
 //! Point games: rallies to points, games and the match.
 //!
-//! With side-out scoring only the server scores, and a rally lost by the server changes the service.
+//! With side-out scoring only the server scores, and a rally lost by the server changes the service;
+//! in doubles it goes to the partner first, except that the side that serves first in a game has one
+//! server only (USA Racquetball Official Rules, rule 4.2; USA Pickleball, the call 0-0-2).
 //! With rally scoring the winner of the rally scores and serves next.
 
 use schemars::JsonSchema;
@@ -20,6 +22,8 @@ pub struct PointRules<'a> {
     pub games_to_win: u8,
     /// Who serves first in the next game.
     pub next_server: NextServer,
+    /// Whether both of a side serve before the service goes over.
+    pub both_serve: bool,
 }
 
 impl<'a> From<&'a RuleSet> for PointRules<'a> {
@@ -29,6 +33,7 @@ impl<'a> From<&'a RuleSet> for PointRules<'a> {
             games: &rules.games,
             games_to_win: rules.games_to_win,
             next_server: rules.next_server,
+            both_serve: rules.both_serve,
         }
     }
 }
@@ -41,6 +46,10 @@ pub struct Score {
     /// Who serves the next rally; null when the match is over, or when who serves first in this
     /// game is asked for and was not given.
     pub serving: Option<Side>,
+    /// Where both of a side serve: which of them serves the next rally, 1 or 2. After 2 the service
+    /// goes over; who serves first in a game is 2, for that side has no other server.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub server: Option<u8>,
     /// Who won the match.
     pub winner: Option<Side>,
 }
@@ -66,6 +75,7 @@ pub struct Match<'a> {
     won: [u32; 2],
     first_server: Option<Side>,
     serving: Option<Side>,
+    second: bool,
     winner: Option<Side>,
 }
 
@@ -80,6 +90,7 @@ impl<'a> Match<'a> {
             won: [0, 0],
             first_server: Some(first_server),
             serving: Some(first_server),
+            second: true,
             winner: None,
         }
     }
@@ -94,10 +105,11 @@ impl<'a> Match<'a> {
         }
         let game = self.games.len();
         let serving = self.serving.ok_or(Uncounted::NoServer { game })?;
-        self.serving = Some(winner);
         if self.rules.scoring == Scoring::Server && serving != winner {
+            self.service_lost(winner);
             return Ok(());
         }
+        self.serving = Some(winner);
         let (Some(rule), Some(points)) = (self.rules.games.get(game - 1), self.games.last_mut())
         else {
             return Err(Uncounted::Over);
@@ -107,6 +119,16 @@ impl<'a> Match<'a> {
             self.end_game(winner);
         }
         Ok(())
+    }
+
+    /// The next server of the side, or the other side.
+    fn service_lost(&mut self, to: Side) {
+        if self.rules.both_serve && !self.second {
+            self.second = true;
+            return;
+        }
+        self.serving = Some(to);
+        self.second = false;
     }
 
     fn end_game(&mut self, winner: Side) {
@@ -123,12 +145,15 @@ impl<'a> Match<'a> {
             NextServer::Given => self.next_servers.get(self.games.len() - 1).copied(),
         };
         self.serving = self.first_server;
+        self.second = true;
         self.games.push([0, 0]);
     }
 
     /// Where it stands.
     pub fn score(&self) -> Score {
-        Score { games: self.games.clone(), serving: self.serving, winner: self.winner }
+        let server =
+            self.serving.filter(|_| self.rules.both_serve).map(|_| 1 + u8::from(self.second));
+        Score { games: self.games.clone(), serving: self.serving, server, winner: self.winner }
     }
 }
 
@@ -142,6 +167,7 @@ impl<'a> Match<'a> {
 ///     games: &[Game { to: 15, win_by: 1 }],
 ///     games_to_win: 1,
 ///     next_server: NextServer::Other,
+///     both_serve: false,
 /// };
 /// let score = play(rules, A, &[], &[A, A, B, B]).unwrap();
 /// assert_eq!((score.games, score.serving), (vec![[2, 1]], Some(B)));

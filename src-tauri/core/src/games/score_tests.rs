@@ -23,7 +23,8 @@ const BY_TWO: Game = Game { to: 11, win_by: 2 };
 const TO_15: Game = Game { to: 15, win_by: 1 };
 
 fn three(scoring: Scoring, next_server: NextServer) -> PointRules<'static> {
-    PointRules { scoring, games: &[Game { to: 2, win_by: 1 }; 3], games_to_win: 2, next_server }
+    let games = &[Game { to: 2, win_by: 1 }; 3];
+    PointRules { scoring, games, games_to_win: 2, next_server, both_serve: false }
 }
 
 /// USA Racquetball Official Rules, rule 1: only the server scores; International Racquetball
@@ -97,13 +98,46 @@ fn the_next_server_is_who_the_rules_say() {
     assert_eq!((third.games, third.serving), (vec![[2, 0], [0, 2], [0, 0]], Some(A)));
 }
 
-fn any_rules() -> impl Strategy<Value = (Scoring, Vec<Game>, u8, NextServer)> {
+/// USA Racquetball Official Rules, rule 4.2(a) and (c): both partners serve before the service goes
+/// over, except that the side that serves first in a game has one server only. The same of
+/// pickleball: a game begins with the call 0-0-2 (published explanations of the rules of USA
+/// Pickleball; the rulebook itself was not read).
+#[test]
+fn in_doubles_both_of_a_side_serve() {
+    for rules in [rules("racquetball", "usar-2023-doubles"), rules("pickleball", "usap-doubles")] {
+        for (rallies, points, serving, server) in [
+            ("", [0, 0], A, 2),
+            ("aab", [2, 0], B, 1),
+            ("b", [0, 0], B, 1),
+            ("bb", [0, 1], B, 1),
+            ("ba", [0, 0], B, 2),
+            ("bab", [0, 1], B, 2),
+            ("baba", [0, 1], A, 1),
+            ("babaa", [1, 1], A, 1),
+            ("babaab", [1, 1], A, 2),
+            ("babaaba", [2, 1], A, 2),
+            ("babaabab", [2, 1], B, 1),
+        ] {
+            let score = play(rules, A, &[], &sides(rallies)).expect("counted");
+            assert_eq!((score.games, score.serving), (vec![points], Some(serving)), "{rallies}");
+            assert_eq!(score.server, Some(server), "{rallies}");
+        }
+    }
+    let second_game = play(rules("racquetball", "usar-2023-doubles"), A, &[], &[A; 15]);
+    let second_game = second_game.expect("counted");
+    assert_eq!((second_game.serving, second_game.server), (Some(B), Some(2)), "one server again");
+    assert_eq!(play(usar(), A, &[], &[]).expect("counted").server, None, "not in singles");
+}
+
+fn any_rules() -> impl Strategy<Value = (Scoring, Vec<Game>, u8, NextServer, bool)> {
     let scoring = prop_oneof![Just(Scoring::Server), Just(Scoring::Rally)];
     let next = prop_oneof![Just(NextServer::Other), Just(NextServer::Winner)];
     let game = (1u16..8, 1u16..4).prop_map(|(to, win_by)| Game { to, win_by });
     (scoring, 1u8..4, next).prop_flat_map(move |(scoring, to_win, next)| {
         let games = proptest::collection::vec(game.clone(), usize::from(to_win) * 2 - 1);
-        (Just(scoring), games, Just(to_win), Just(next))
+        let both =
+            if scoring == Scoring::Server { any::<bool>().boxed() } else { Just(false).boxed() };
+        (Just(scoring), games, Just(to_win), Just(next), both)
     })
 }
 
@@ -114,11 +148,11 @@ fn any_side() -> impl Strategy<Value = Side> {
 proptest! {
     #[test]
     fn every_match_keeps_its_rules(
-        (scoring, games, games_to_win, next_server) in any_rules(),
+        (scoring, games, games_to_win, next_server, both_serve) in any_rules(),
         first in any_side(),
         winners in proptest::collection::vec(any_side(), 0..200),
     ) {
-        let rules = PointRules { scoring, games: &games, games_to_win, next_server };
+        let rules = PointRules { scoring, games: &games, games_to_win, next_server, both_serve };
         let mut game = Match::new(rules, first, &[]);
         let mut counted = 0;
         for winner in winners {
@@ -144,6 +178,7 @@ proptest! {
         }
         prop_assert!(score.games.len() <= games.len());
         prop_assert_eq!(score.serving.is_none(), score.winner.is_some());
+        prop_assert_eq!(score.server.is_some(), both_serve && score.winner.is_none());
         let finished = score.games.len() - usize::from(score.winner.is_none());
         for (points, rule) in score.games.iter().zip(&games).take(finished) {
             prop_assert!(can_end(*rule, *points), "{:?} ends {:?}", points, rule);

@@ -4,6 +4,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::carry::coming;
 use super::chart::ACTIVE;
 use super::decide::AtVisit;
 use super::set::open_visit;
@@ -68,8 +69,25 @@ pub struct Jot {
 /// `NotFound`.
 pub fn on_court(db: &Reading<'_>, at: AtVisit) -> Result<Vec<OnCourt>> {
     store::visit(db, at.visit)?;
+    worked_on(db, at, store::at_visit(db, at.visit)?)
+}
+
+/// The goals to print before court: those on court, or, at a visit that is not opened yet, those
+/// that it will carry.
+///
+/// # Errors
+/// `NotFound`.
+pub fn to_print(db: &Reading<'_>, at: AtVisit) -> Result<Vec<OnCourt>> {
+    let visit = store::visit(db, at.visit)?;
+    if visit.opened {
+        return on_court(db, at);
+    }
+    worked_on(db, at, coming(db, visit.student, at.visit)?)
+}
+
+fn worked_on(db: &Reading<'_>, at: AtVisit, there: Vec<(GoalId, How)>) -> Result<Vec<OnCourt>> {
     let mut goals = Vec::new();
-    for (goal, how) in store::at_visit(db, at.visit)? {
+    for (goal, how) in there {
         let goal = show(db, Which { goal })?;
         let blocks = store::blocks_at(db, goal.goal.id, at.visit)?;
         let here = goal.standing.kept_at == Some(at.visit) || !blocks.is_empty();

@@ -8,7 +8,7 @@ use super::{Lesson, Which, show};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 use crate::goals::blocks::{EnterTotal, enter_total};
-use crate::goals::court::{OnCourt, on_court};
+use crate::goals::court::{OnCourt, to_print};
 use crate::goals::decide::AtVisit;
 use crate::goals::{CriterionKind, Kind, Source};
 use crate::kinds::Instant;
@@ -67,11 +67,12 @@ struct Theirs {
     goal: OnCourt,
 }
 
-/// The goals of everyone on a lesson, those that wait among them.
+/// The goals of everyone on a lesson, those that wait among them; before a visit is opened, those
+/// that it will carry.
 fn theirs(db: &Reading<'_>, lesson: &Lesson) -> Result<Vec<Theirs>> {
     let mut all = Vec::new();
     for one in &lesson.students {
-        let goals = on_court(db, AtVisit { visit: one.visit })?;
+        let goals = to_print(db, AtVisit { visit: one.visit })?;
         let of = |goal| Theirs { name: one.name.clone(), visit: one.visit, goal };
         all.extend(goals.into_iter().map(of));
     }
@@ -144,7 +145,7 @@ pub fn enter_card(db: &Writing<'_>, card: EnterCard) -> Result<CardEntered> {
 /// The card of a lesson: its file name and its bytes.
 ///
 /// # Errors
-/// `NotFound`; `NotPossible` where nobody on the lesson has a goal at an open visit.
+/// `NotFound`; `NotPossible` where nobody on the lesson has a goal to work on.
 pub fn card(db: &Reading<'_>, which: Which) -> Result<(String, Vec<u8>)> {
     let lesson = show(db, which)?;
     let mut rows = theirs(db, &lesson)?;
@@ -153,7 +154,7 @@ pub fn card(db: &Reading<'_>, which: Which) -> Result<(String, Vec<u8>)> {
     if rows.is_empty() {
         return Err(Error::not_possible(
             "no_goals",
-            "Nobody on this lesson has a goal at a visit that was started. Start the visit and set a goal first.",
+            "Nobody on this lesson has a goal to work on. Start the visit and set a goal first.",
         ));
     }
     let author = settings::show(db)?.name;

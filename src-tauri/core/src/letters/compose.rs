@@ -4,7 +4,7 @@
 use super::tongue::{self, Tongue};
 use super::{Part, PartKey};
 use crate::app::Reading;
-use crate::assessments::{self, Basis, Level};
+use crate::assessments::{self, Assessment, Basis, Level};
 use crate::error::Result;
 use crate::goals::carry;
 use crate::goals::show::{Shown, as_of};
@@ -16,6 +16,7 @@ use crate::kinds::text::counted;
 use crate::lessons::{self, Lesson, LessonState};
 use crate::observations::{self, Observation, ObservationKind};
 use crate::settings::Settings;
+use crate::sports;
 use crate::students::{self, Student};
 use crate::visits::{self, Stage, Visit};
 
@@ -53,6 +54,7 @@ pub(super) fn record(db: &Reading<'_>, visit: visits::Which) -> Result<Record> {
     let visit = visits::show(db, visit)?;
     let student = students::show(db, students::Which { student: visit.student })?;
     let ask = lessons::ListLessons { visit: Some(visit.id), ..lessons::ListLessons::default() };
+    let language = student.profile.language;
     let goals = carry::at_visit(db, visit.id)?
         .into_iter()
         .map(|(goal, _)| as_of(db, goal, visit.id))
@@ -77,11 +79,11 @@ pub(super) fn record(db: &Reading<'_>, visit: visits::Which) -> Result<Record> {
         .into_iter()
         .rev()
         .filter(|one| one.visit == Some(visit.id))
-        .flat_map(|one| one.levels)
+        .flat_map(|one| said_in(language, one))
         .collect();
     Ok(Record {
         levels,
-        language: student.profile.language,
+        language,
         lessons,
         goals,
         seen,
@@ -90,6 +92,15 @@ pub(super) fn record(db: &Reading<'_>, visit: visits::Which) -> Result<Record> {
         settings: crate::settings::show(db)?,
         student,
         visit,
+    })
+}
+
+/// The levels of an assessment, the pack's skills by their names in the letter's language.
+fn said_in(language: Language, one: Assessment) -> impl Iterator<Item = Level> {
+    let pack = sports::pack(&one.sport);
+    one.levels.into_iter().map(move |level| match pack.and_then(|p| p.find_skill(&level.skill)) {
+        Some(skill) => Level { name: skill.name_in(language).to_owned(), ..level },
+        None => level,
     })
 }
 

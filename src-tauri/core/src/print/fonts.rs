@@ -78,7 +78,8 @@ struct Read {
 }
 
 impl Fonts {
-    /// Atkinson Hyperlegible Next with Noto Sans behind it (Latin, Greek, Cyrillic).
+    /// Atkinson Hyperlegible Next with Noto Sans behind it (Latin, Greek, Cyrillic), and the arrows of
+    /// Noto Sans Symbols (U+2190 to U+2199 cut out of it).
     pub fn shipped() -> Self {
         let face = |family: &str, weight, bytes| Face {
             family: family.into(),
@@ -88,6 +89,7 @@ impl Fonts {
             read: OnceLock::new(),
         };
         let (next, noto) = ("Atkinson Hyperlegible Next", "Noto Sans");
+        let arrows = "Noto Sans Symbols";
         let (plain, strong) = (Weight::Plain, Weight::Strong);
         Self {
             faces: vec![
@@ -103,6 +105,12 @@ impl Fonts {
                 ),
                 face(noto, plain, include_bytes!("../../fonts/NotoSans-Regular.ttf")),
                 face(noto, strong, include_bytes!("../../fonts/NotoSans-Bold.ttf")),
+                face(
+                    arrows,
+                    plain,
+                    include_bytes!("../../fonts/NotoSansSymbols-Arrows-Regular.ttf"),
+                ),
+                face(arrows, strong, include_bytes!("../../fonts/NotoSansSymbols-Arrows-Bold.ttf")),
             ],
         }
     }

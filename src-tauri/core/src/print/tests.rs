@@ -213,6 +213,15 @@ fn greek_and_cyrillic_take_the_second_family() {
 }
 
 #[test]
+fn arrows_are_written_plain_and_strong() {
+    let words = "fed \u{2192} live, \u{2190} \u{2191} \u{2193} \u{2194} \u{2195} \u{2196} \u{2197} \u{2198} \u{2199}";
+    let pages = laid(vec![Piece::Text(words.into()), Piece::Heading(words.into())]);
+    assert_eq!(pages.missing, []);
+    assert_eq!((words_of(&pages, 0), words_of(&pages, 1)), (words.to_owned(), words.to_owned()));
+    assert!(pages.fonts.iter().all(|font| font.shipped));
+}
+
+#[test]
 fn a_decomposed_name_is_composed() {
     let pages = laid(vec![Piece::Text("Zoe\u{308}\u{202e}\u{0}\tVell".into())]);
     assert_eq!(words_of(&pages, 0), "Zoë Vell");

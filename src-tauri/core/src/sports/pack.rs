@@ -13,6 +13,8 @@ mod scoring;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use crate::kinds::Language;
+
 pub use court::{Broken, Court, Edge, Line, Net, Panel, PanelKind, Surface, SurfaceId, Unit, feet};
 pub use drills::{Division, Drill, Progress};
 pub use on_court::{Band, BandTable, Measure, OnCourtTest, SecondsPoints, TestPart};
@@ -80,6 +82,9 @@ pub struct Skill {
     pub group: String,
     /// The name shown.
     pub name: String,
+    /// Its name in German, for letters; empty where it has none.
+    #[serde(default)]
+    pub german: String,
     /// What makes a try a good one.
     pub good_try: String,
     /// The condition a first goal is practised under.
@@ -144,6 +149,16 @@ pub struct Anchor {
     pub name: String,
     /// What is seen at this level.
     pub words: String,
+}
+
+impl Skill {
+    /// Its name in a language; the name shown where it has none.
+    pub fn name_in(&self, language: Language) -> &str {
+        match language {
+            Language::De if !self.german.is_empty() => &self.german,
+            Language::En | Language::De => &self.name,
+        }
+    }
 }
 
 impl Pack {

@@ -28,6 +28,10 @@ pub struct RuleSet {
     pub games_to_win: u8,
     /// Who serves first in the next game.
     pub next_server: NextServer,
+    /// Doubles in which both of a side serve before the service goes over; the side that serves
+    /// first in a game has one server only.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub both_serve: bool,
     /// What the numbers leave out.
     #[serde(default)]
     pub notes: Vec<String>,

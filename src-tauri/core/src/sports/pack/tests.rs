@@ -26,6 +26,7 @@ fn every_built_in_pack_reads() {
         assert!(pack.skills.len() >= 18, "{} has skills to choose from", pack.id);
         assert!(pack.drills.len() >= 9, "{} has drills to plan with", pack.id);
         for skill in &pack.skills {
+            assert!(!skill.german.is_empty(), "{} of {} has no German name", skill.id, pack.id);
             assert!(
                 pack.drills_for(&skill.id).next().is_some(),
                 "no drill of {} serves {}",
@@ -340,6 +341,12 @@ fn each_fault_is_found_in_its_field() {
             "games_to_win = 2",
             "games_to_win = 3",
             "scoring[0].games: 3 games do not fit 3",
+        ),
+        (
+            RACQUETBALL,
+            "scoring = \"rally\"",
+            "both_serve = true\nscoring = \"rally\"",
+            "scoring[2].both_serve: both serve in turn only where",
         ),
         (
             RACQUETBALL,

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use super::super::{Game, LastSet, Pack, RuleSet, SetRule, SetRuleSet};
+use super::super::{Game, LastSet, Pack, RuleSet, Scoring, SetRule, SetRuleSet};
 use super::Faults;
 
 pub fn faults(pack: &Pack, faults: &mut Faults) {
@@ -37,6 +37,12 @@ fn dates(at: &str, from: Option<NaiveDate>, until: Option<NaiveDate>, faults: &m
 fn points(rules: &RuleSet, at: &str, faults: &mut Faults) {
     named(at, &rules.name, &rules.source, faults);
     dates(at, rules.from, rules.until, faults);
+    if rules.both_serve && rules.scoring != Scoring::Server {
+        faults.add(
+            format!("{at}.both_serve"),
+            "both serve in turn only where only the server scores",
+        );
+    }
     let most = (usize::from(rules.games_to_win) * 2).saturating_sub(1);
     if rules.games_to_win == 0 || rules.games.len() != most {
         faults.add(
