@@ -158,6 +158,19 @@ impl Maker {
         Ok(())
     }
 
+    /// Something seen so many times at a visit, on the day it is.
+    pub fn see(&mut self, student: &str, told: &Told, seen: &Seen, times: u32) -> Result<()> {
+        let Seen { kind, words, skill, place } = seen;
+        let input = json!({
+            "student": student, "visit": told.visit, "kind": kind, "words": words, "skill": skill,
+            "place": place,
+        });
+        for _ in 0..times {
+            self.act("observations.see", input.clone())?;
+        }
+        Ok(())
+    }
+
     /// Levels of skills, given at a visit.
     pub fn levels(
         &mut self,
@@ -195,6 +208,14 @@ impl Maker {
         }
         Ok(())
     }
+}
+
+/// A strength or a fault.
+pub struct Seen {
+    pub kind: &'static str,
+    pub words: &'static str,
+    pub skill: &'static str,
+    pub place: &'static str,
 }
 
 /// A goal in few words.

@@ -4,7 +4,7 @@ use carryover_core::error::Result;
 use carryover_core::kinds::{Day, Span};
 use serde_json::json;
 
-use crate::maker::{Goal, Maker, Told};
+use crate::maker::{Goal, Maker, Seen, Told};
 
 const LOB: Goal = Goal {
     title: "Lob serve, first bounce short of the line",
@@ -55,6 +55,37 @@ const PINCH: Goal = Goal {
     of: 10,
     cue: "Knee-high or leave it.",
     aim: "Side wall first, close to the corner; two bounces before the other side wall.",
+};
+
+const LATE_FEET: Seen = Seen {
+    kind: "fault",
+    words: "Late with the feet on the backhand",
+    skill: "back-wall",
+    place: "backhand corner",
+};
+const TOO_FAR_BACK: Seen = Seen {
+    kind: "fault",
+    words: "Stays behind the receiving line after the serve",
+    skill: "centre-court",
+    place: "after the serve",
+};
+const HURRIED: Seen = Seen {
+    kind: "fault",
+    words: "Hits the high ball hard instead of to the ceiling",
+    skill: "by-height",
+    place: "",
+};
+const CALM_SERVE: Seen = Seen {
+    kind: "strength",
+    words: "Serves deep when the score is tight",
+    skill: "lob-serve",
+    place: "",
+};
+const READS: Seen = Seen {
+    kind: "strength",
+    words: "Reads the other side early",
+    skill: "watch-the-ball",
+    place: "",
 };
 
 /// Tells the story up to today; at most so many people.
@@ -163,12 +194,15 @@ fn marta(m: &mut Maker) -> Result<()> {
     lessons(m, &second, 1)?;
     let wall = m.goal(&student, &second, BACK_WALL)?;
     m.live(&wall, &second, "end_test", "x---x -x--x")?;
+    m.see(&student, &second, &LATE_FEET, 2)?;
     m.end(&second, 2, true)?;
 
     let third = m.visit(&student, m.today.plus(-410), 4, "four days")?;
     m.live(&lob, &third, "retest", "--x x-x-- x--x-")?;
     m.live(&wall, &third, "retest", "x-- -x--x --x--")?;
     lessons(m, &third, 3)?;
+    m.see(&student, &third, &LATE_FEET, 3)?;
+    m.see(&student, &third, &CALM_SERVE, 1)?;
     m.act(
         "goals.change_words",
         json!({ "goal": lob, "cue": "Lift, don\u{2019}t push. Finish high.", "aim": LOB.aim }),
@@ -192,6 +226,7 @@ fn marta(m: &mut Maker) -> Result<()> {
     m.total(&lob, &fourth, "retest", 9, 10)?;
     m.total(&wall, &fourth, "retest", 5, 10)?;
     lessons(m, &fourth, 4)?;
+    m.see(&student, &fourth, &LATE_FEET, 2)?;
     let back = m.goal(&student, &fourth, RETURN)?;
     m.on(fourth.first.plus(4));
     m.total(&wall, &fourth, "end_test", 7, 10)?;
@@ -225,6 +260,8 @@ fn marta(m: &mut Maker) -> Result<()> {
             json!({ "lesson": lesson, "student": student, "effort": effort }),
         )?;
     }
+    m.see(&student, &fifth, &CALM_SERVE, 2)?;
+    m.see(&student, &fifth, &LATE_FEET, 2)?;
     m.on(fifth.first.plus(3));
     m.total(&wall, &fifth, "end_test", 8, 10)?;
     m.total(&back, &fifth, "end_test", 9, 20)?;
@@ -302,6 +339,8 @@ fn ines(m: &mut Maker) -> Result<()> {
     m.on(first.first.plus(2));
     m.live(&ceiling, &first, "end_test", "xxxx- xxx-x")?;
     m.live(&pinch, &first, "end_test", "-x--x x--x-")?;
+    m.see(&student, &first, &READS, 2)?;
+    m.see(&student, &first, &HURRIED, 3)?;
     m.act(
         "home.plan",
         json!({
@@ -371,6 +410,8 @@ fn tomas(m: &mut Maker) -> Result<()> {
     m.live(&ceiling, &second, "retest", "-xx xxxxx xxxx- xxxxx x-xxx")?;
     let pinch = m.goal(&student, &second, PINCH)?;
     lessons(m, &second, 2)?;
+    m.see(&student, &second, &HURRIED, 2)?;
+    m.see(&student, &second, &READS, 1)?;
     let storm = m.lesson(&[&second.visit], second.first.plus(2), "09:30", 1)?;
     m.act("lessons.call_off", json!({ "lesson": storm, "reason": "Storm: the hall was closed." }))?;
     m.on(second.first.plus(3));
@@ -395,8 +436,9 @@ fn ruben(m: &mut Maker) -> Result<()> {
     m.end(&second, 3, true)?;
     let third = m.visit(&student, m.today.plus(-63), 3, "three days")?;
     m.total_from(&ceiling, &third, "look_back", "game_chances", 4, 10)?;
+    m.see(&student, &third, &TOO_FAR_BACK, 4)?;
     m.end(&third, 3, true)?;
-    expect_month(m, &student, 20)
+    expect_month(m, &student, 0)
 }
 
 /// Comes next week.
@@ -412,6 +454,7 @@ fn dora(m: &mut Maker) -> Result<()> {
     let second = m.visit(&student, m.today.plus(-120), 4, "four days")?;
     m.total(&back, &second, "retest", 9, 20)?;
     m.total(&back, &second, "end_test", 14, 20)?;
+    m.see(&student, &second, &LATE_FEET, 2)?;
     m.end(&second, 4, true)?;
     m.planned(&student, m.today.plus(6), 3, "")?;
     Ok(())
