@@ -125,7 +125,9 @@ check_package() {
   # unshare waits for its child whatever it is told, and takes the child with it when it is killed.
   kill -KILL "$window" 2>/dev/null || true
   wait "$window" 2>/dev/null || true
-  rm -rf "$clean"
+  # What dies with it may still write its last files while they are taken away.
+  for _ in $(seq 20); do rm -rf "$clean" 2>/dev/null && break; sleep 0.5; done
+  [ ! -e "$clean" ] || stop "$clean could not be taken away"
   stage "the package installs and starts"
 }
 
