@@ -42,6 +42,12 @@ story('the sample season is reviewed by keyboard in the window', async ({ folder
     if (n === 0) await window.picture('review-2-blocks');
     await window.press(Key.Alt, Key.Left);
     await until('the row that one left', async () => (await row()) === n);
+    await until('it in sight', () =>
+      window.execute(`() => {
+        const { top, bottom } = document.activeElement.getBoundingClientRect();
+        return top >= 0 && bottom <= innerHeight;
+      }`),
+    );
   }
   await window.picture('review-3-back');
 });
