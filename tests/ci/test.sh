@@ -34,7 +34,7 @@ stage "tests of the core and of the whole"
 cargo test --workspace
 
 stage "outside checks"
-for check in intervals load score zones; do
+for check in intervals load plan score zones; do
   "$CARRYOVER_PYTHON" "tests/outside/$check.py" target/debug/carryover-cli
 done
 

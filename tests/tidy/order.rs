@@ -15,7 +15,7 @@ const ORDER: &[&[&str]] = &[
     &["goals"],
     &["visits", "lessons", "games"],
     &["observations", "assessments"],
-    &["home"],
+    &["home", "planner"],
     &["letters"],
     &["reports", "exchange", "calc"],
     &["commands"],

@@ -44,7 +44,10 @@ enum Verb {
         /// One JSON value a line in, one a line out, in the same order.
         #[arg(long)]
         lines: bool,
-        /// Which: wilson, change, criterion or clock.
+        /// For plan: after so many seconds the best plan found so far is given.
+        #[arg(long)]
+        budget: Option<f64>,
+        /// Which: wilson, change, criterion, load, score, clock or plan.
         name: String,
     },
     /// Makes the sample season in a new file.
@@ -116,7 +119,7 @@ enum Verb {
 fn main() -> ExitCode {
     let line = Line::parse();
     let done = match line.verb {
-        Verb::Calc { lines, name } => return calc::run(lines, &name),
+        Verb::Calc { lines, budget, name } => return calc::run(lines, budget, &name),
         Verb::Call { name } => verbs::call(line.file, &name),
         Verb::Commands { window } => verbs::commands(window),
         Verb::Sample { path, years, students, seed, today } => {

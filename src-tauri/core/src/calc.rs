@@ -6,6 +6,7 @@
 
 mod fields;
 mod load;
+mod plan;
 mod score;
 
 use chrono::NaiveDateTime;
@@ -17,7 +18,7 @@ use crate::kinds::zones::{self, Zone};
 use fields::Fields;
 
 /// The names [`calc`] knows.
-pub const NAMES: [&str; 6] = ["wilson", "change", "criterion", "load", "score", "clock"];
+pub const NAMES: [&str; 7] = ["wilson", "change", "criterion", "load", "score", "clock", "plan"];
 
 /// Why a calculation was not done.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -68,12 +69,22 @@ pub fn calc(name: &str, input: Value) -> Result<Value, CalcRefusal> {
         "load" => answer(load::read(fields)?),
         "score" => answer(score::read(fields)?),
         "clock" => answer(clock(fields)?),
+        "plan" => plan::read(fields, &|| true),
         _ => Err(CalcRefusal {
             code: "not_found",
             words: format!("there is no calculation “{name}”; there are {}", NAMES.join(", ")),
             problems: Vec::new(),
         }),
     }
+}
+
+/// Does the calculation `plan`, until `go_on` says no: then the best plan found so far is given, not
+/// proven.
+///
+/// # Errors
+/// As [`calc`].
+pub fn plan_while(input: Value, go_on: &dyn Fn() -> bool) -> Result<Value, CalcRefusal> {
+    plan::read(Fields::of(input), go_on)
 }
 
 /// A count: `made` and `tries`, not more made than tried.
@@ -220,11 +231,23 @@ mod tests {
                 json!({"local":"2026-03-08T02:30","zone":"America/New_York"}),
                 "{\"kind\":\"gap\",\"next\":\"2026-03-08T03:00:00-04:00\"}",
             ),
+            (
+                "plan",
+                json!({"grid":30,"days":1,"facilities":[{"hours":[[480,1260]],"peak":[1020,1260],
+                    "longest_run":120,"day_limit":240,"days_bookable":1}],
+                    "courts":[{"facility":0,"rate":2000,"peak_rate":2800,"taken":[[0,540,660]]}],
+                    "coach":{"busy":[],"travel":30,"day_limit":300,"longest_run":240},
+                    "students":[{"arrive":[0,480],"depart":[0,1080],"hours":[480,1260],"lessons":2,
+                    "length":60,"per_day":1,"rest":60,"prefer":[480,720],"prefer_court":0,
+                    "priority":1}]}),
+                "{\"proven\":true,\"objectives\":[1,2,2000,0],\"lessons\":\
+                 [{\"student\":0,\"day\":0,\"start\":480,\"court\":0}],\"unplaced\":",
+            ),
         ] {
             let said = calc(name, input).expect("an answer").to_string();
             assert!(said.contains(part), "{name}: {said}");
         }
-        assert_eq!(NAMES.len(), 6, "a new name gets its row above");
+        assert_eq!(NAMES.len(), 7, "a new name gets its row above");
     }
 
     #[test]

@@ -6,7 +6,7 @@
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
 //! kinds, error → db, app → input, settings → print, sports, load → students, facilities → goals →
-//! visits, lessons, games → observations, assessments → home → letters → reports, exchange, calc → commands → desk. A test in the
+//! visits, lessons, games → observations, assessments → home, planner → letters → reports, exchange, calc → commands → desk. A test in the
 //! workspace's `tests` package checks it.
 
 pub mod app;
@@ -27,6 +27,7 @@ pub mod lessons;
 pub mod letters;
 pub mod load;
 pub mod observations;
+pub mod planner;
 pub mod print;
 pub mod reports;
 pub mod settings;

@@ -142,6 +142,42 @@ impl Fields {
         (numbers.len() == items.len()).then_some(numbers)
     }
 
+    /// A whole number that may be left out.
+    pub fn whole_or_none(&mut self, field: &str) -> Option<u32> {
+        match self.left.get(field) {
+            None | Some(Value::Null) => {
+                self.left.remove(field);
+                None
+            }
+            Some(_) => self.whole(field),
+        }
+    }
+
+    /// So many whole numbers from 0 up, as in `[480, 1260]`.
+    pub fn row<const N: usize>(&mut self, field: &str) -> Option<[u32; N]> {
+        let value = self.take(field)?;
+        self.read_row(field, &value)
+    }
+
+    /// A list of such rows; `None` when one of them could not be read.
+    pub fn rows<const N: usize>(&mut self, field: &str) -> Option<Vec<[u32; N]>> {
+        let items = self.list(field)?;
+        let rows = items.iter().enumerate();
+        let rows: Vec<Option<[u32; N]>> =
+            rows.map(|(place, item)| self.read_row(&format!("{field}[{place}]"), item)).collect();
+        rows.into_iter().collect()
+    }
+
+    fn read_row<const N: usize>(&mut self, at: &str, value: &Value) -> Option<[u32; N]> {
+        let whole = |item: &Value| item.as_u64().and_then(|n| u32::try_from(n).ok());
+        let row = value.as_array().and_then(|items| items.iter().map(whole).collect());
+        let row = row.and_then(|row: Vec<u32>| <[u32; N]>::try_from(row).ok());
+        if row.is_none() {
+            self.refuse(at, "not_a_row", format!("“{at}” is {N} whole numbers, 0 or more"));
+        }
+        row
+    }
+
     /// A list of objects, each read by `read`; `None` when one of them could not be read.
     pub fn each<T>(
         &mut self,

@@ -1,0 +1,150 @@
+//! What is asked of the planner, and what makes an ask impossible to answer.
+//!
+//! Times are minutes after local midnight, days are numbered from 0, ranges are from (included) to
+//! (not included).
+
+/// What is asked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Ask {
+    /// Lessons start on multiples of so many minutes.
+    pub grid: u32,
+    /// How many days.
+    pub days: u32,
+    /// The facilities.
+    pub facilities: Vec<Facility>,
+    /// The courts.
+    pub courts: Vec<Court>,
+    /// The coach.
+    pub coach: Coach,
+    /// The students.
+    pub students: Vec<Student>,
+}
+
+/// A facility.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Facility {
+    /// Its hours, for each day; an empty range is a closed day.
+    pub hours: Vec<[u32; 2]>,
+    /// When its courts cost the peak rate.
+    pub peak: [u32; 2],
+    /// The longest unbroken run on one court, in minutes.
+    pub longest_run: u32,
+    /// The most minutes of lessons a day.
+    pub day_limit: u32,
+    /// Only days before this one can be booked.
+    pub days_bookable: u32,
+}
+
+/// A court.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Court {
+    /// Its facility.
+    pub facility: usize,
+    /// What an hour costs, in minor units.
+    pub rate: u32,
+    /// What a peak hour costs.
+    pub peak_rate: u32,
+    /// When it is taken: day, from, to.
+    pub taken: Vec<[u32; 3]>,
+}
+
+/// The coach.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Coach {
+    /// When the coach is busy: day, from, to.
+    pub busy: Vec<[u32; 3]>,
+    /// Minutes from one facility to another.
+    pub travel: u32,
+    /// The most minutes of lessons a day.
+    pub day_limit: u32,
+    /// The most minutes of lessons without a free slot of the grid.
+    pub longest_run: u32,
+}
+
+/// A student.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Student {
+    /// Not before this day and minute.
+    pub arrive: [u32; 2],
+    /// Not past this day and minute.
+    pub depart: [u32; 2],
+    /// Inside these hours of each day.
+    pub hours: [u32; 2],
+    /// How many lessons are wished for.
+    pub lessons: u32,
+    /// How long each is, in minutes.
+    pub length: u32,
+    /// At most so many a day.
+    pub per_day: u32,
+    /// At least so many minutes between two of them on a day.
+    pub rest: u32,
+    /// The hours liked best.
+    pub prefer: [u32; 2],
+    /// The court liked best.
+    pub prefer_court: Option<usize>,
+    /// What a lesson that finds no place counts.
+    pub priority: u32,
+}
+
+/// The minutes of a day.
+pub const DAY: u32 = 1440;
+
+impl Ask {
+    /// So many whole slots of the grid in a span, rounded up.
+    pub(super) fn slots_up(&self, minutes: u32) -> u32 {
+        minutes.div_ceil(self.grid)
+    }
+
+    /// So many whole slots of the grid in a span, rounded down.
+    pub(super) fn slots_down(&self, minutes: u32) -> u32 {
+        minutes / self.grid
+    }
+
+    /// The slots of a day; an odd end of the day that holds no whole slot is left out.
+    pub(super) fn day_slots(&self) -> u32 {
+        DAY / self.grid
+    }
+
+    /// How many slots a student's lesson takes.
+    pub(super) fn length(&self, student: usize) -> u32 {
+        self.slots_up(self.students[student].length)
+    }
+
+    /// The days a student is there, both ends included, as far as the plan reaches.
+    pub(super) fn days_there(&self, student: usize) -> u32 {
+        let s = &self.students[student];
+        (s.depart[0] + 1).saturating_sub(s.arrive[0])
+    }
+
+    /// The most days on which a student can have a lesson.
+    pub(super) fn most_days(&self, student: usize) -> u32 {
+        self.students[student].lessons.min(self.days_there(student))
+    }
+
+    /// What an hour on a court costs when a lesson's slot starts at this minute, in minor units.
+    pub(super) fn rate(&self, court: usize, minute: u32) -> u32 {
+        let c = &self.courts[court];
+        let peak = self.facilities[c.facility].peak;
+        if (peak[0]..peak[1]).contains(&minute) { c.peak_rate } else { c.rate }
+    }
+
+    /// What the court of a lesson costs, in minor units: each slot by the rate at its start, the sum
+    /// rounded down.
+    pub(super) fn court_cost(&self, student: usize, court: usize, start: u32) -> i64 {
+        let sum: i64 = (0..self.length(student))
+            .map(|n| i64::from(self.rate(court, start + n * self.grid)) * i64::from(self.grid))
+            .sum();
+        sum / 60
+    }
+
+    /// How far a lesson is from what the student likes best, in slots of the grid; another court
+    /// than the preferred one counts two.
+    pub(super) fn off(&self, student: usize, court: usize, start: u32) -> i64 {
+        let s = &self.students[student];
+        let end = start + self.length(student) * self.grid;
+        let early = s.prefer[0].saturating_sub(start);
+        let late = end.saturating_sub(s.prefer[1]);
+        let other = s.prefer_court.is_some_and(|liked| liked != court);
+        i64::from(early.max(late) / self.grid) + if other { 2 } else { 0 }
+    }
+}

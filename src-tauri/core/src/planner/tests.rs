@@ -1,0 +1,271 @@
+//! The planner beside a search through every plan there is, on asks small enough for that, and each
+//! rule and each reason by itself.
+
+use proptest::prelude::*;
+
+use super::*;
+
+/// One court in one facility, one student who stays all of two days; nothing binds.
+fn easy() -> Ask {
+    Ask {
+        grid: 60,
+        days: 2,
+        facilities: vec![facility(2)],
+        courts: vec![court(0)],
+        coach: Coach { busy: vec![], travel: 0, day_limit: DAY, longest_run: DAY },
+        students: vec![student(1)],
+    }
+}
+
+fn facility(days: usize) -> Facility {
+    Facility {
+        hours: vec![[540, 780]; days],
+        peak: [0, 0],
+        longest_run: DAY,
+        day_limit: DAY,
+        days_bookable: 9,
+    }
+}
+
+fn court(facility: usize) -> Court {
+    Court { facility, rate: 1000, peak_rate: 1000, taken: vec![] }
+}
+
+fn student(lessons: u32) -> Student {
+    Student {
+        arrive: [0, 0],
+        depart: [1, DAY],
+        hours: [0, DAY],
+        lessons,
+        length: 60,
+        per_day: 9,
+        rest: 0,
+        prefer: [0, DAY],
+        prefer_court: None,
+        priority: 1,
+    }
+}
+
+fn best(ask: &Ask) -> Plan {
+    let plan = plan(ask, &|| true).expect("a plan");
+    assert!(plan.proven);
+    assert_eq!(objectives(ask, &plan.lessons), Ok(plan.objectives));
+    plan
+}
+
+/// The least sums of all plans, by trying each: every opening is taken or not.
+fn by_trying_all(ask: &Ask) -> [i64; 4] {
+    let mut all = Vec::new();
+    for day in 0..ask.days {
+        for o in options::openings(ask, day) {
+            let start = o.start * ask.grid;
+            all.push(Planned { student: o.student, day, start, court: o.court });
+        }
+    }
+    assert!(all.len() <= 18, "{} openings are too many to try", all.len());
+    (0_u32..1 << all.len())
+        .filter_map(|taken| {
+            let some: Vec<Planned> =
+                (0..all.len()).filter(|n| taken >> n & 1 == 1).map(|n| all[n]).collect();
+            objectives(ask, &some).ok()
+        })
+        .min()
+        .expect("no lesson at all is a plan")
+}
+
+prop_compose! {
+    fn small()(
+        grid in Just(60_u32),
+        opens in proptest::array::uniform4(8_u32..10),
+        far in any::<bool>(),
+        travel in 0_u32..2,
+        coach in (1_u32..5, 1_u32..4),
+        limits in (1_u32..4, 1_u32..4),
+        rates in proptest::array::uniform2(0_u32..3),
+        wishes in proptest::collection::vec(
+            (0_u32..3, 1_u32..3, 1_u32..3, 0_u32..3, 0_u32..2, 0_u32..4, 1_u32..3), 1..3),
+        busy in (0_u32..2, 8_u32..11),
+    ) -> Ask {
+        let hours = |n: usize| vec![
+            [opens[n] * 60, (opens[n] + 2) * 60],
+            [opens[n + 1] * 60, (opens[n + 1] + 2) * 60],
+        ];
+        let place = |n: usize| Facility {
+            hours: hours(n),
+            peak: [540, 600],
+            longest_run: limits.0 * 60,
+            day_limit: limits.1 * 60,
+            days_bookable: 2,
+        };
+        Ask {
+            grid,
+            days: 2,
+            facilities: vec![place(0), place(2)],
+            courts: vec![
+                Court { facility: 0, rate: rates[0] * 100, peak_rate: 250, taken: vec![] },
+                Court { facility: usize::from(far), rate: rates[1] * 100, peak_rate: 150, taken: vec![] },
+            ],
+            coach: Coach {
+                busy: vec![[busy.0, busy.1 * 60, busy.1 * 60 + 60]],
+                travel: travel * 45,
+                day_limit: coach.0 * 60,
+                longest_run: coach.1 * 60,
+            },
+            students: wishes.iter().map(|w| Student {
+                arrive: [0, 0],
+                depart: [w.4, DAY],
+                hours: [480, 720],
+                lessons: w.0,
+                length: 60,
+                per_day: w.2,
+                rest: w.3 * 60,
+                prefer: [(8 + w.5) * 60, (9 + w.5) * 60],
+                prefer_court: (w.5 as usize).checked_sub(2),
+                priority: w.6,
+            }).collect(),
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(300))]
+    #[test]
+    fn no_plan_is_better(ask in small()) {
+        let openings: usize = (0..2).map(|day| options::openings(&ask, day).len()).sum();
+        prop_assume!(openings <= 18);
+        prop_assert_eq!(best(&ask).objectives, by_trying_all(&ask));
+    }
+
+    #[test]
+    fn the_same_ask_gives_the_same_plan(ask in small()) {
+        prop_assert_eq!(plan(&ask, &|| true), plan(&ask, &|| true));
+    }
+}
+
+#[test]
+fn each_rule_by_itself_leaves_room_for_so_many_lessons() {
+    let most = |change: &dyn Fn(&mut Ask)| {
+        let mut ask = easy();
+        ask.students = vec![student(9)];
+        change(&mut ask);
+        best(&ask).lessons.len()
+    };
+    // Four hours on each of two days.
+    assert_eq!(most(&|_| ()), 8);
+    for (rule, change, lessons) in [
+        ("lessons wished for", (|a| a.students[0].lessons = 3) as fn(&mut Ask), 3),
+        ("lessons a day", |a| a.students[0].per_day = 1, 2),
+        ("rest", |a| a.students[0].rest = 60, 4),
+        ("rest rounded up", |a| a.students[0].rest = 1, 4),
+        ("length", |a| a.students[0].length = 120, 4),
+        ("length rounded up", |a| a.students[0].length = 90, 4),
+        ("the student's hours", |a| a.students[0].hours = [600, 720], 4),
+        ("arrival", |a| a.students[0].arrive = [0, 601], 6),
+        ("departure", |a| a.students[0].depart = [1, 659], 5),
+        ("hours of the facility", |a| a.facilities[0].hours[1] = [0, 0], 4),
+        ("hours off the grid", |a| a.facilities[0].hours[1] = [541, 779], 6),
+        ("days that can be booked", |a| a.facilities[0].days_bookable = 1, 4),
+        ("a court taken", |a| a.courts[0].taken = vec![[0, 650, 670]], 6),
+        ("the coach busy", |a| a.coach.busy = vec![[1, 540, 720]], 5),
+        ("the coach's day", |a| a.coach.day_limit = 179, 4),
+        ("the coach's run", |a| a.coach.longest_run = 60, 4),
+        ("a run on a court", |a| a.facilities[0].longest_run = 120, 6),
+        ("a facility's day", |a| a.facilities[0].day_limit = 60, 2),
+    ] {
+        assert_eq!(most(&change), lessons, "{rule}");
+    }
+}
+
+#[test]
+fn travel_takes_the_time_between_two_facilities() {
+    let lessons = |travel| {
+        let mut ask = easy();
+        ask.facilities = vec![facility(2), facility(2)];
+        ask.facilities[0].day_limit = 60;
+        ask.facilities[1].day_limit = 60;
+        ask.courts = vec![court(0), court(1)];
+        ask.students = vec![Student { depart: [0, DAY], hours: [540, 720], ..student(2) }];
+        ask.coach.travel = travel;
+        best(&ask).lessons.len()
+    };
+    assert_eq!([lessons(0), lessons(1), lessons(60), lessons(61)], [2, 2, 2, 1]);
+}
+
+#[test]
+fn a_run_on_one_court_ends_when_the_court_changes() {
+    let mut ask = easy();
+    ask.days = 1;
+    ask.facilities[0].longest_run = 120;
+    ask.courts = vec![court(0), court(0)];
+    ask.students = vec![Student { depart: [0, DAY], ..student(4) }];
+    assert_eq!(best(&ask).lessons.len(), 4);
+}
+
+#[test]
+fn the_wishes_rank_as_stated() {
+    // A lesson at any price rather than none.
+    let mut ask = easy();
+    ask.courts[0].rate = 1_000_000;
+    assert_eq!(best(&ask).objectives, [0, 2, 1_000_000, 0]);
+    // Two days rather than one, although the other day is dearer.
+    ask.students = vec![student(2)];
+    ask.courts =
+        vec![Court { taken: vec![[1, 0, DAY]], ..court(0) }, Court { rate: 9000, ..court(0) }];
+    assert_eq!(best(&ask).objectives, [0, 4, 10_000, 0]);
+    // A cheap court rather than the preferred one.
+    let mut ask = easy();
+    ask.courts.push(Court { rate: 900, ..court(0) });
+    ask.students[0].prefer_court = Some(0);
+    assert_eq!(best(&ask).objectives, [0, 2, 900, 2]);
+    // The student who counts more, when there is room for one.
+    ask.facilities[0].hours = vec![[540, 600], [0, 0]];
+    ask.students = vec![student(1), Student { priority: 3, ..student(1) }];
+    let plan = best(&ask);
+    assert_eq!((plan.objectives[0], plan.lessons[0].student), (1, 1));
+}
+
+#[test]
+fn a_lesson_without_a_place_says_what_became_of_each_start() {
+    let mut ask = easy();
+    ask.students[0].arrive = [0, 600];
+    ask.students[0].depart = [1, 660];
+    ask.students[0].hours = [540, 720];
+    ask.courts[0].taken = vec![[0, 600, 660]];
+    ask.coach.busy = vec![[0, 660, 720]];
+    ask.facilities[0].hours[1] = [0, 0];
+    let because = best(&ask).unplaced[0].because.clone();
+    let said: Vec<(u32, Code, u32)> = because.iter().map(|b| (b.day, b.code, b.starts)).collect();
+    assert_eq!(
+        said,
+        [
+            (0, Code::NotArrived, 1),
+            (0, Code::CourtTaken, 1),
+            (0, Code::CoachBusy, 1),
+            (1, Code::Departed, 1),
+            (1, Code::Closed, 2),
+        ]
+    );
+}
+
+#[test]
+fn stopped_at_once_it_gives_a_plan_that_is_not_proven() {
+    let stopped = plan(&easy(), &|| false).expect("a plan");
+    assert!(!stopped.proven);
+    assert_eq!(objectives(&easy(), &stopped.lessons), Ok(stopped.objectives));
+}
+
+#[test]
+fn amounts_beyond_all_sums_are_refused() {
+    let mut ask = easy();
+    ask.courts[0].rate = u32::MAX;
+    ask.students = vec![Student { length: DAY, ..student(100) }; 60];
+    assert!(matches!(plan(&ask, &|| true), Err(Refusal::TooLarge(_))));
+}
+
+#[test]
+fn nobody_and_nothing_is_a_plan() {
+    let none = Ask { students: vec![], ..easy() };
+    assert_eq!(best(&none).objectives, [0; 4]);
+    let nowhere = Ask { courts: vec![], facilities: vec![], ..easy() };
+    assert_eq!(best(&nowhere).objectives, [1, 3, 0, 0]);
+}
