@@ -150,11 +150,54 @@ fn places(m: &mut Maker) -> Result<()> {
         let courts = facility["courts"].as_array().cloned().unwrap_or_default();
         m.courts = courts.iter().filter_map(|c| c["id"].as_str().map(str::to_owned)).collect();
     }
+    booking(m)?;
     let other = json!({
         "name": "Ropewalk Courts", "town": "Saltmere", "zone": "Europe/Dublin",
         "notes": "Wood walls: the ball comes off slower.",
     });
     m.act("facilities.add", other)?;
+    Ok(())
+}
+
+/// What Harbour Hall asks of whoever books and teaches there.
+fn booking(m: &mut Maker) -> Result<()> {
+    let rules = json!({
+        "currency": "EUR", "books_as": "guest",
+        "hours": [
+            { "weekdays": [1, 2, 3, 4, 5], "opens": "07:00", "closes": "23:00" },
+            { "weekdays": [6, 7], "opens": "09:00", "closes": "20:00" },
+        ],
+        "closures": [
+            { "weekdays": [2], "starts": "19:00", "ends": "22:00", "reason": "league night" },
+        ],
+        "rates": [
+            { "who": "member", "hour": "14.00" },
+            { "weekdays": [1, 2, 3, 4, 5], "starts": "17:00", "ends": "21:00", "hour": "24.00" },
+            { "hour": "18.00" },
+        ],
+        "ahead": [
+            { "who": "member", "amount": 14, "unit": "days", "opens": "07:00" },
+            { "amount": 7, "unit": "days", "opens": "07:00" },
+        ],
+        "release": [{ "hours": 24, "later": "full" }],
+        "grid": 30, "shortest": 30, "longest": 120, "people": 4, "grace": 10,
+        "needs": "eye protection and shoes that leave no marks",
+        "source": "the notice at the desk",
+    });
+    m.act("facilities.set_rules", json!({ "facility": m.hall, "rules": rules }))?;
+    let teaching = json!({
+        "state": "granted", "by_whom": "Nuala at the desk",
+        "papers": "your insurance certificate, once a year",
+    });
+    m.act("facilities.set_teaching", json!({ "facility": m.hall, "teaching": teaching }))?;
+    let card = json!({
+        "desk": "Nuala", "desk_phone": "+353 1 555 0100", "desk_email": "desk@example.org",
+        "entrance": "1 Quay Street, Saltmere. The red door on the water side; the lift is at the back.",
+        "phone": "On the desk. The emergency number is 112.",
+        "defibrillator": "On the wall between the changing rooms",
+        "first_aid": "The cupboard behind the desk",
+    });
+    m.act("facilities.set_card", json!({ "facility": m.hall, "card": card }))?;
     Ok(())
 }
 

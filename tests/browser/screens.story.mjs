@@ -34,6 +34,7 @@ test('no screen has a finding, light or dark', async ({ page, bridge, open }) =>
     [`#/history/student/${marta.id}`, 'What changed'],
     ['#/places', 'Places'],
     [`#/places/${place.id}`, place.place.name],
+    [`#/places/${place.id}/rules`, `Rules of booking at ${place.place.name}`],
     ['#/letters', 'Letters'],
     [`#/letters/${owed.visit}`, `Letter for ${owed.name}`],
     [`#/issued/${issued.letter}`, `Letter for ${issued.name}`],

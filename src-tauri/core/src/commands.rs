@@ -211,6 +211,29 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
             "Court put away or brought back",
             facilities::archive_court,
         ),
+        writes(
+            "facilities.set_rules",
+            "Facility\u{2019}s rules written down",
+            facilities::set_rules,
+        ),
+        reads("facilities.rules", "A facility\u{2019}s rules of booking", facilities::rules),
+        reads(
+            "facilities.terms",
+            "What a facility\u{2019}s rules say of one booking",
+            facilities::terms,
+        ),
+        writes("facilities.set_teaching", "Permission to teach noted", facilities::set_teaching),
+        reads(
+            "facilities.teaching",
+            "Whether the coach may teach at a facility",
+            facilities::teaching,
+        ),
+        writes("facilities.set_card", "Emergency card written", facilities::set_card),
+        reads(
+            "facilities.card",
+            "A facility\u{2019}s desk and where to turn in an emergency",
+            facilities::card,
+        ),
         reads("facilities.zones", "The time zones, by IANA name", |_, _: Nothing| {
             Ok(crate::kinds::zones::names())
         }),

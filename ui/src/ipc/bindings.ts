@@ -2,6 +2,11 @@
 
 export type ActId = string;
 export type Instant = string;
+/**
+ * What an amount before a booking is counted in.
+ *
+ */
+export type AheadUnit = 'hours' | 'days' | 'months';
 export type AssessmentId = string;
 export type StudentId = string;
 export type VisitId = string;
@@ -53,6 +58,7 @@ export type Choice = 'carry_on' | 'raise' | 'close' | 'set_aside' | 'take_up';
  *
  */
 export type Who = 'coach' | 'student' | 'court';
+export type CourtId = string;
 /**
  * What a column can be.
  *
@@ -72,11 +78,20 @@ export type Role =
   | 'tries'
   | 'note';
 /**
+ * How the hours before a booking are counted where the clocks change in between.
+ *
+ */
+export type CountedBy = 'elapsed' | 'wall';
+/**
  * The one thing that counts as a yes.
  *
  */
 export type Counts = 'cue' | 'result' | 'choice';
-export type CourtId = string;
+/**
+ * Whether a court can be seen into from outside, as lessons with minors may need it.
+ *
+ */
+export type Seen = 'yes' | 'no';
 /**
  * The kinds of criterion.
  *
@@ -108,6 +123,21 @@ export type LetterId = string;
 export type Deuce = 'advantage' | 'deciding_point' | 'star_point';
 export type FacilityId = string;
 export type FacilitiesListOutput = Facility[];
+/**
+ * What a court costs that is given back too late.
+ *
+ */
+export type Later = 'full' | 'fee' | 'nothing';
+/**
+ * Where the question stands.
+ *
+ */
+export type Permission = 'not_asked' | 'asked' | 'granted' | 'refused';
+/**
+ * a time as HH:MM
+ *
+ */
+export type Time = string;
 export type FacilitiesZonesOutput = string[];
 export type FactId = string;
 /**
@@ -174,11 +204,6 @@ export type Language = 'en' | 'de';
  *
  */
 export type Leads = 'start_visit' | 'record' | 'visit' | 'letter' | 'letters' | 'student';
-/**
- * a time as HH:MM
- *
- */
-export type Time = string;
 /**
  * Which of the two hours, when the clocks go back and an hour comes twice.
  *
@@ -447,6 +472,52 @@ export interface Act {
    * Whether it was undone since.
    */
   undone: boolean;
+}
+/**
+ * How long before it a court can be booked.
+ *
+ */
+export interface Ahead {
+  /**
+   * For whom; empty for everyone.
+   */
+  who: string;
+  /**
+   * On which kind of court; empty for every court.
+   */
+  ground: string;
+  /**
+   * How many.
+   */
+  amount: number;
+  unit: AheadUnit;
+  /**
+   * At this time of that day, HH:MM; empty for midnight. Not with hours.
+   */
+  opens: string;
+}
+/**
+ * How long before it a court can be booked.
+ *
+ */
+export interface AheadInput {
+  /**
+   * For whom; empty for everyone.
+   */
+  who?: string;
+  /**
+   * On which kind of court; empty for every court.
+   */
+  ground?: string;
+  /**
+   * How many.
+   */
+  amount?: number;
+  unit?: AheadUnit;
+  /**
+   * At this time of that day, HH:MM; empty for midnight. Not with hours.
+   */
+  opens?: string;
 }
 /**
  * Levels at a date.
@@ -1059,6 +1130,48 @@ export interface Broken {
   dash: number;
 }
 /**
+ * Whom to ask, and where to turn; the form and the record are the same.
+ *
+ */
+export interface Card {
+  /**
+   * Who is at the desk.
+   */
+  desk?: string;
+  /**
+   * The desk's telephone.
+   */
+  desk_phone?: string;
+  /**
+   * The desk's e-mail address.
+   */
+  desk_email?: string;
+  /**
+   * The exact address and entrance, as told to an ambulance.
+   */
+  entrance?: string;
+  /**
+   * Where a telephone is, and the local emergency number.
+   */
+  phone?: string;
+  /**
+   * Where the defibrillator is.
+   */
+  defibrillator?: string;
+  /**
+   * Where first aid is.
+   */
+  first_aid?: string;
+  /**
+   * The nearest hospital.
+   */
+  hospital?: string;
+  /**
+   * The day the coach looked, as YYYY-MM-DD.
+   */
+  seen?: string;
+}
+/**
  * One goal's row of a card.
  *
  */
@@ -1162,6 +1275,74 @@ export interface Clash {
    * In words.
    */
   words: string;
+}
+/**
+ * When a facility, or a court of it, cannot be booked.
+ *
+ */
+export interface Closure {
+  /**
+   * One court; left out for all.
+   */
+  court: CourtId | null;
+  /**
+   * From this day; empty for always.
+   */
+  first: string;
+  /**
+   * Until this day.
+   */
+  last: string;
+  /**
+   * On which days of the week; none for every day.
+   */
+  weekdays: number[];
+  /**
+   * From this time; empty for the whole day.
+   */
+  starts: string;
+  /**
+   * Until this time; 00:00 is the day's end.
+   */
+  ends: string;
+  /**
+   * Why: open play, a tournament, a holiday.
+   */
+  reason: string;
+}
+/**
+ * When a facility, or a court of it, cannot be booked.
+ *
+ */
+export interface ClosureInput {
+  /**
+   * One court; left out for all.
+   */
+  court?: CourtId | null;
+  /**
+   * From this day; empty for always.
+   */
+  first?: string;
+  /**
+   * Until this day.
+   */
+  last?: string;
+  /**
+   * On which days of the week; none for every day.
+   */
+  weekdays?: number[];
+  /**
+   * From this time; empty for the whole day.
+   */
+  starts?: string;
+  /**
+   * Until this time; 00:00 is the day's end.
+   */
+  ends?: string;
+  /**
+   * Why: open play, a tournament, a holiday.
+   */
+  reason?: string;
 }
 /**
  * A column: a visit.
@@ -1272,6 +1453,14 @@ export interface Court {
    * The coach's own notes.
    */
   notes: string;
+  /**
+   * Its kind, as rules of the facility name it: indoor, outdoor. Empty for none.
+   */
+  ground: string;
+  /**
+   * Whether it can be seen into from outside; left out while nobody looked.
+   */
+  seen: Seen | null;
   /**
    * The day put away.
    */
@@ -2071,6 +2260,14 @@ export interface FacilitiesAddCourtInput {
    * The coach's own notes.
    */
   notes?: string;
+  /**
+   * Its kind, as rules of the facility name it: indoor, outdoor.
+   */
+  ground?: string;
+  /**
+   * Whether it can be seen into from outside.
+   */
+  seen?: Seen | null;
 }
 /**
  * A facility as stored.
@@ -2226,6 +2423,55 @@ export interface FacilitiesBringBackOutput {
   archived: Day | null;
 }
 /**
+ * Which facility.
+ *
+ */
+export interface FacilitiesCardInput {
+  facility: FacilityId;
+}
+/**
+ * Whom to ask, and where to turn; the form and the record are the same.
+ *
+ */
+export interface FacilitiesCardOutput {
+  /**
+   * Who is at the desk.
+   */
+  desk: string;
+  /**
+   * The desk's telephone.
+   */
+  desk_phone: string;
+  /**
+   * The desk's e-mail address.
+   */
+  desk_email: string;
+  /**
+   * The exact address and entrance, as told to an ambulance.
+   */
+  entrance: string;
+  /**
+   * Where a telephone is, and the local emergency number.
+   */
+  phone: string;
+  /**
+   * Where the defibrillator is.
+   */
+  defibrillator: string;
+  /**
+   * Where first aid is.
+   */
+  first_aid: string;
+  /**
+   * The nearest hospital.
+   */
+  hospital: string;
+  /**
+   * The day the coach looked, as YYYY-MM-DD.
+   */
+  seen: string;
+}
+/**
  * A changed court.
  *
  */
@@ -2239,6 +2485,14 @@ export interface FacilitiesChangeCourtInput {
    * The coach's own notes.
    */
   notes?: string;
+  /**
+   * Its kind, as rules of the facility name it: indoor, outdoor.
+   */
+  ground?: string;
+  /**
+   * Whether it can be seen into from outside.
+   */
+  seen?: Seen | null;
 }
 /**
  * A facility as stored.
@@ -2336,6 +2590,609 @@ export interface Facility {
  * Which facility.
  *
  */
+export interface FacilitiesRulesInput {
+  facility: FacilityId;
+}
+/**
+ * A facility's rules of booking; the form and the record are the same. 0 and an empty text mean
+ * that the rule is not known or not made.
+ *
+ */
+export interface FacilitiesRulesOutput {
+  /**
+   * The currency of its prices, an ISO 4217 code.
+   */
+  currency: string;
+  /**
+   * What the coach is there, as its rows name it: member, guest.
+   */
+  books_as: string;
+  /**
+   * When it is open.
+   */
+  hours: Hours[];
+  /**
+   * When it, or a court of it, cannot be booked.
+   */
+  closures: Closure[];
+  /**
+   * What an hour costs; the first row that fits.
+   */
+  rates: Rate[];
+  /**
+   * How long before it a court can be booked; the first row that fits.
+   */
+  ahead: Ahead[];
+  /**
+   * Until when a court can be given back.
+   */
+  release: Release[];
+  /**
+   * Bookings start on multiples of so many minutes after the hour.
+   */
+  grid: number;
+  /**
+   * The shortest booking, in minutes.
+   */
+  shortest: number;
+  /**
+   * The longest booking, in minutes.
+   */
+  longest: number;
+  /**
+   * The most minutes a day.
+   */
+  day_limit: number;
+  /**
+   * The most minutes in any seven days.
+   */
+  week_limit: number;
+  /**
+   * The most bookings a day.
+   */
+  day_bookings: number;
+  /**
+   * No two bookings in a row.
+   */
+  apart: boolean;
+  /**
+   * One booking is played before the next can be made.
+   */
+  one_by_one: boolean;
+  /**
+   * The most people on a court.
+   */
+  people: number;
+  /**
+   * What each booking costs besides, a decimal amount.
+   */
+  booking_fee: string;
+  /**
+   * What each guest costs, a decimal amount.
+   */
+  guest_fee: string;
+  /**
+   * So many minutes late, a court is lost.
+   */
+  grace: number;
+  /**
+   * A court that weather takes costs nothing.
+   */
+  weather_free: boolean;
+  /**
+   * The youngest who may book, in years.
+   */
+  youngest: number;
+  /**
+   * What everyone on court needs, as in eye protection.
+   */
+  needs: string;
+  /**
+   * Where these rules stand: a page, a notice, the desk.
+   */
+  source: string;
+  /**
+   * The day they were read there, as YYYY-MM-DD.
+   */
+  source_seen: string;
+}
+/**
+ * When a facility is open.
+ *
+ */
+export interface Hours {
+  /**
+   * On which days of the week, 1 for Monday to 7 for Sunday (ISO 8601); none for every day.
+   */
+  weekdays: number[];
+  /**
+   * From this time, HH:MM.
+   */
+  opens: string;
+  /**
+   * Until this time; 00:00 is the day's end.
+   */
+  closes: string;
+  /**
+   * In a season from this day; empty for always.
+   */
+  first: string;
+  /**
+   * In a season until this day.
+   */
+  last: string;
+}
+/**
+ * What an hour costs.
+ *
+ */
+export interface Rate {
+  /**
+   * For whom, as in member; empty for everyone.
+   */
+  who: string;
+  /**
+   * On which kind of court, as in outdoor; empty for every court.
+   */
+  ground: string;
+  /**
+   * On which days of the week; none for every day.
+   */
+  weekdays: number[];
+  /**
+   * From this time; empty for the whole day.
+   */
+  starts: string;
+  /**
+   * Until this time; 00:00 is the day's end.
+   */
+  ends: string;
+  /**
+   * The price of an hour, a decimal amount.
+   */
+  hour: string;
+}
+/**
+ * Until when a court can be given back without this cost.
+ *
+ */
+export interface Release {
+  /**
+   * On which kind of court; empty for every court.
+   */
+  ground: string;
+  /**
+   * Until so many hours before it begins, that moment included.
+   */
+  hours: number;
+  counted: CountedBy;
+  later: Later;
+  /**
+   * The fee, a decimal amount.
+   */
+  fee: string;
+}
+/**
+ * A card to write.
+ *
+ */
+export interface FacilitiesSetCardInput {
+  facility: FacilityId;
+  card: Card;
+}
+/**
+ * Whom to ask, and where to turn; the form and the record are the same.
+ *
+ */
+export interface FacilitiesSetCardOutput {
+  /**
+   * Who is at the desk.
+   */
+  desk: string;
+  /**
+   * The desk's telephone.
+   */
+  desk_phone: string;
+  /**
+   * The desk's e-mail address.
+   */
+  desk_email: string;
+  /**
+   * The exact address and entrance, as told to an ambulance.
+   */
+  entrance: string;
+  /**
+   * Where a telephone is, and the local emergency number.
+   */
+  phone: string;
+  /**
+   * Where the defibrillator is.
+   */
+  defibrillator: string;
+  /**
+   * Where first aid is.
+   */
+  first_aid: string;
+  /**
+   * The nearest hospital.
+   */
+  hospital: string;
+  /**
+   * The day the coach looked, as YYYY-MM-DD.
+   */
+  seen: string;
+}
+/**
+ * Rules to write down.
+ *
+ */
+export interface FacilitiesSetRulesInput {
+  facility: FacilityId;
+  rules: Rules;
+}
+/**
+ * A facility's rules of booking; the form and the record are the same. 0 and an empty text mean
+ * that the rule is not known or not made.
+ *
+ */
+export interface Rules {
+  /**
+   * The currency of its prices, an ISO 4217 code.
+   */
+  currency?: string;
+  /**
+   * What the coach is there, as its rows name it: member, guest.
+   */
+  books_as?: string;
+  /**
+   * When it is open.
+   */
+  hours?: HoursInput[];
+  /**
+   * When it, or a court of it, cannot be booked.
+   */
+  closures?: ClosureInput[];
+  /**
+   * What an hour costs; the first row that fits.
+   */
+  rates?: RateInput[];
+  /**
+   * How long before it a court can be booked; the first row that fits.
+   */
+  ahead?: AheadInput[];
+  /**
+   * Until when a court can be given back.
+   */
+  release?: ReleaseInput[];
+  /**
+   * Bookings start on multiples of so many minutes after the hour.
+   */
+  grid?: number;
+  /**
+   * The shortest booking, in minutes.
+   */
+  shortest?: number;
+  /**
+   * The longest booking, in minutes.
+   */
+  longest?: number;
+  /**
+   * The most minutes a day.
+   */
+  day_limit?: number;
+  /**
+   * The most minutes in any seven days.
+   */
+  week_limit?: number;
+  /**
+   * The most bookings a day.
+   */
+  day_bookings?: number;
+  /**
+   * No two bookings in a row.
+   */
+  apart?: boolean;
+  /**
+   * One booking is played before the next can be made.
+   */
+  one_by_one?: boolean;
+  /**
+   * The most people on a court.
+   */
+  people?: number;
+  /**
+   * What each booking costs besides, a decimal amount.
+   */
+  booking_fee?: string;
+  /**
+   * What each guest costs, a decimal amount.
+   */
+  guest_fee?: string;
+  /**
+   * So many minutes late, a court is lost.
+   */
+  grace?: number;
+  /**
+   * A court that weather takes costs nothing.
+   */
+  weather_free?: boolean;
+  /**
+   * The youngest who may book, in years.
+   */
+  youngest?: number;
+  /**
+   * What everyone on court needs, as in eye protection.
+   */
+  needs?: string;
+  /**
+   * Where these rules stand: a page, a notice, the desk.
+   */
+  source?: string;
+  /**
+   * The day they were read there, as YYYY-MM-DD.
+   */
+  source_seen?: string;
+}
+/**
+ * When a facility is open.
+ *
+ */
+export interface HoursInput {
+  /**
+   * On which days of the week, 1 for Monday to 7 for Sunday (ISO 8601); none for every day.
+   */
+  weekdays?: number[];
+  /**
+   * From this time, HH:MM.
+   */
+  opens?: string;
+  /**
+   * Until this time; 00:00 is the day's end.
+   */
+  closes?: string;
+  /**
+   * In a season from this day; empty for always.
+   */
+  first?: string;
+  /**
+   * In a season until this day.
+   */
+  last?: string;
+}
+/**
+ * What an hour costs.
+ *
+ */
+export interface RateInput {
+  /**
+   * For whom, as in member; empty for everyone.
+   */
+  who?: string;
+  /**
+   * On which kind of court, as in outdoor; empty for every court.
+   */
+  ground?: string;
+  /**
+   * On which days of the week; none for every day.
+   */
+  weekdays?: number[];
+  /**
+   * From this time; empty for the whole day.
+   */
+  starts?: string;
+  /**
+   * Until this time; 00:00 is the day's end.
+   */
+  ends?: string;
+  /**
+   * The price of an hour, a decimal amount.
+   */
+  hour?: string;
+}
+/**
+ * Until when a court can be given back without this cost.
+ *
+ */
+export interface ReleaseInput {
+  /**
+   * On which kind of court; empty for every court.
+   */
+  ground?: string;
+  /**
+   * Until so many hours before it begins, that moment included.
+   */
+  hours?: number;
+  counted?: CountedBy;
+  later?: Later;
+  /**
+   * The fee, a decimal amount.
+   */
+  fee?: string;
+}
+/**
+ * A facility's rules of booking; the form and the record are the same. 0 and an empty text mean
+ * that the rule is not known or not made.
+ *
+ */
+export interface FacilitiesSetRulesOutput {
+  /**
+   * The currency of its prices, an ISO 4217 code.
+   */
+  currency: string;
+  /**
+   * What the coach is there, as its rows name it: member, guest.
+   */
+  books_as: string;
+  /**
+   * When it is open.
+   */
+  hours: Hours[];
+  /**
+   * When it, or a court of it, cannot be booked.
+   */
+  closures: Closure[];
+  /**
+   * What an hour costs; the first row that fits.
+   */
+  rates: Rate[];
+  /**
+   * How long before it a court can be booked; the first row that fits.
+   */
+  ahead: Ahead[];
+  /**
+   * Until when a court can be given back.
+   */
+  release: Release[];
+  /**
+   * Bookings start on multiples of so many minutes after the hour.
+   */
+  grid: number;
+  /**
+   * The shortest booking, in minutes.
+   */
+  shortest: number;
+  /**
+   * The longest booking, in minutes.
+   */
+  longest: number;
+  /**
+   * The most minutes a day.
+   */
+  day_limit: number;
+  /**
+   * The most minutes in any seven days.
+   */
+  week_limit: number;
+  /**
+   * The most bookings a day.
+   */
+  day_bookings: number;
+  /**
+   * No two bookings in a row.
+   */
+  apart: boolean;
+  /**
+   * One booking is played before the next can be made.
+   */
+  one_by_one: boolean;
+  /**
+   * The most people on a court.
+   */
+  people: number;
+  /**
+   * What each booking costs besides, a decimal amount.
+   */
+  booking_fee: string;
+  /**
+   * What each guest costs, a decimal amount.
+   */
+  guest_fee: string;
+  /**
+   * So many minutes late, a court is lost.
+   */
+  grace: number;
+  /**
+   * A court that weather takes costs nothing.
+   */
+  weather_free: boolean;
+  /**
+   * The youngest who may book, in years.
+   */
+  youngest: number;
+  /**
+   * What everyone on court needs, as in eye protection.
+   */
+  needs: string;
+  /**
+   * Where these rules stand: a page, a notice, the desk.
+   */
+  source: string;
+  /**
+   * The day they were read there, as YYYY-MM-DD.
+   */
+  source_seen: string;
+}
+/**
+ * Permission to write down.
+ *
+ */
+export interface FacilitiesSetTeachingInput {
+  facility: FacilityId;
+  teaching: TeachingInput;
+}
+/**
+ * Permission to teach; the form and the record are the same.
+ *
+ */
+export interface TeachingInput {
+  state?: Permission;
+  /**
+   * Who said so.
+   */
+  by_whom?: string;
+  /**
+   * The last day it holds, as YYYY-MM-DD; empty for without end.
+   */
+  until?: string;
+  /**
+   * What must be shown: an insurance certificate, a background check.
+   */
+  papers?: string;
+  /**
+   * The last day those papers hold.
+   */
+  papers_until?: string;
+  /**
+   * What else was said.
+   */
+  note?: string;
+}
+/**
+ * Permission as it stands on a day.
+ *
+ */
+export interface FacilitiesSetTeachingOutput {
+  teaching: Teaching;
+  /**
+   * Whether anything is missing.
+   */
+  missing: boolean;
+  /**
+   * What stands or is missing, a sentence each.
+   */
+  words: string[];
+}
+/**
+ * Permission to teach; the form and the record are the same.
+ *
+ */
+export interface Teaching {
+  state: Permission;
+  /**
+   * Who said so.
+   */
+  by_whom: string;
+  /**
+   * The last day it holds, as YYYY-MM-DD; empty for without end.
+   */
+  until: string;
+  /**
+   * What must be shown: an insurance certificate, a background check.
+   */
+  papers: string;
+  /**
+   * The last day those papers hold.
+   */
+  papers_until: string;
+  /**
+   * What else was said.
+   */
+  note: string;
+}
+/**
+ * Which facility.
+ *
+ */
 export interface FacilitiesShowInput {
   facility: FacilityId;
 }
@@ -2354,6 +3211,88 @@ export interface FacilitiesShowOutput {
    * The day put away.
    */
   archived: Day | null;
+}
+/**
+ * Which facility.
+ *
+ */
+export interface FacilitiesTeachingInput {
+  facility: FacilityId;
+}
+/**
+ * Permission as it stands on a day.
+ *
+ */
+export interface FacilitiesTeachingOutput {
+  teaching: Teaching;
+  /**
+   * Whether anything is missing.
+   */
+  missing: boolean;
+  /**
+   * What stands or is missing, a sentence each.
+   */
+  words: string[];
+}
+/**
+ * A booking to ask the rules about.
+ *
+ */
+export interface FacilitiesTermsInput {
+  facility: FacilityId;
+  /**
+   * On which court; left out while it is not known.
+   */
+  court?: CourtId | null;
+  day: Day;
+  starts: Time;
+  /**
+   * Its length in minutes.
+   */
+  minutes: number;
+}
+/**
+ * What the rules say.
+ *
+ */
+export interface FacilitiesTermsOutput {
+  /**
+   * Each rule that speaks against it, as a sentence; none when nothing does.
+   */
+  against: string[];
+  /**
+   * From when it can be asked for; `None` when no rule says.
+   */
+  ask_from: Given | null;
+  /**
+   * The same as a sentence.
+   */
+  ask_words: string;
+  /**
+   * What it costs, as in "40.00 EUR"; empty when no rule says.
+   */
+  cost: string;
+  /**
+   * Until when it can be given back, and what it costs later: a sentence each, the first to pass
+   * first.
+   */
+  release: string[];
+  /**
+   * The last moment at which it can be given back free.
+   */
+  free_until: Given | null;
+  /**
+   * What else to mind there, a sentence each.
+   */
+  mind: string[];
+}
+/**
+ * A day and a time on the facility's clock.
+ *
+ */
+export interface Given {
+  day: Day;
+  time: Time;
 }
 /**
  * An input with nothing in it.
@@ -7522,14 +8461,28 @@ export interface Commands {
   'facilities.archive_court': { input: FacilitiesArchiveCourtInput; output: FacilitiesArchiveCourtOutput };
   /** Facility brought back */
   'facilities.bring_back': { input: FacilitiesBringBackInput; output: FacilitiesBringBackOutput };
+  /** A facility’s desk and where to turn in an emergency */
+  'facilities.card': { input: FacilitiesCardInput; output: FacilitiesCardOutput };
   /** Facility changed */
   'facilities.change': { input: FacilitiesChangeInput; output: FacilitiesChangeOutput };
   /** Court changed */
   'facilities.change_court': { input: FacilitiesChangeCourtInput; output: FacilitiesChangeCourtOutput };
   /** Facilities by name, with their courts */
   'facilities.list': { input: FacilitiesListInput; output: FacilitiesListOutput };
+  /** A facility’s rules of booking */
+  'facilities.rules': { input: FacilitiesRulesInput; output: FacilitiesRulesOutput };
+  /** Emergency card written */
+  'facilities.set_card': { input: FacilitiesSetCardInput; output: FacilitiesSetCardOutput };
+  /** Facility’s rules written down */
+  'facilities.set_rules': { input: FacilitiesSetRulesInput; output: FacilitiesSetRulesOutput };
+  /** Permission to teach noted */
+  'facilities.set_teaching': { input: FacilitiesSetTeachingInput; output: FacilitiesSetTeachingOutput };
   /** One facility with its courts */
   'facilities.show': { input: FacilitiesShowInput; output: FacilitiesShowOutput };
+  /** Whether the coach may teach at a facility */
+  'facilities.teaching': { input: FacilitiesTeachingInput; output: FacilitiesTeachingOutput };
+  /** What a facility’s rules say of one booking */
+  'facilities.terms': { input: FacilitiesTermsInput; output: FacilitiesTermsOutput };
   /** The time zones, by IANA name */
   'facilities.zones': { input: FacilitiesZonesInput; output: FacilitiesZonesOutput };
   /** Decisions taken as proposed */
@@ -7745,10 +8698,17 @@ export const commandNames = [
   'facilities.archive',
   'facilities.archive_court',
   'facilities.bring_back',
+  'facilities.card',
   'facilities.change',
   'facilities.change_court',
   'facilities.list',
+  'facilities.rules',
+  'facilities.set_card',
+  'facilities.set_rules',
+  'facilities.set_teaching',
   'facilities.show',
+  'facilities.teaching',
+  'facilities.terms',
   'facilities.zones',
   'goals.accept',
   'goals.change_words',

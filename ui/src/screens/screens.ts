@@ -18,6 +18,7 @@ import NewStudent from './NewStudent.svelte';
 import OnCourt from './OnCourt.svelte';
 import People from './People.svelte';
 import Place from './Place.svelte';
+import PlaceRules from './PlaceRules.svelte';
 import Places from './Places.svelte';
 import Season from './Season.svelte';
 import Student from './Student.svelte';
@@ -58,6 +59,7 @@ export const screens: readonly Screen[] = [
   { path: '/places', nav: 'Places', component: Places },
   { path: '/places/new', component: NewPlace },
   { path: '/places/:facility', component: Place },
+  { path: '/places/:facility/rules', component: PlaceRules },
   { path: '/letters', nav: 'Letters', component: Letters },
   { path: '/letters/:visit', component: Letter },
   { path: '/issued/:letter', component: Issued },

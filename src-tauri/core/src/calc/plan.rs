@@ -31,13 +31,13 @@ pub fn read(mut fields: Fields, go_on: &dyn Fn() -> bool) -> Result<Value, CalcR
     }
     fields.done()?;
     let ask = grid.zip(days).zip(facilities.zip(courts)).zip(coach.zip(students)).map(
-        |(((grid, days), (facilities, courts)), (coach, students))| Ask {
-            grid,
-            days,
-            facilities,
-            courts,
-            coach,
-            students,
+        |(((grid, days), (places, grounds)), ((mut coach, travel), students))| {
+            let way = |from: usize, to: usize| if from == to { 0 } else { travel };
+            let ways = |from| (0..places.len()).map(|to| way(from, to)).collect();
+            coach.travel = (0..places.len()).map(ways).collect();
+            let courts = grounds.into_iter().map(|ground| ground.court(&places, days)).collect();
+            let facilities = places.into_iter().map(|(facility, _)| facility).collect();
+            Ask { grid, days, facilities, courts, coach, students }
         },
     );
     let Some(ask) = ask else { return answer(None::<Value>) };
@@ -106,7 +106,8 @@ fn on_a_day(fields: &mut Fields, at: &str, day: u32, days: Option<u32>) -> bool 
     there
 }
 
-fn facility(fields: &mut Fields, days: Option<u32>) -> Option<Facility> {
+/// A facility, and when its courts cost the peak rate.
+fn facility(fields: &mut Fields, days: Option<u32>) -> Option<(Facility, [u32; 2])> {
     let hours = fields.rows::<2>("hours");
     if let Some(hours) = &hours {
         for (place, [from, to]) in hours.iter().copied().enumerate() {
@@ -121,16 +122,34 @@ fn facility(fields: &mut Fields, days: Option<u32>) -> Option<Facility> {
     let longest_run = fields.whole("longest_run");
     let day_limit = fields.whole("day_limit");
     let days_bookable = fields.whole("days_bookable");
-    Some(Facility {
+    let facility = Facility {
         hours: hours?,
-        peak: peak?,
         longest_run: longest_run?,
         day_limit: day_limit?,
         days_bookable: days_bookable?,
-    })
+    };
+    Some((facility, peak?))
 }
 
-fn court(fields: &mut Fields, days: Option<u32>, facilities: Option<usize>) -> Option<Court> {
+/// A court as it stands in the input.
+struct Ground {
+    facility: usize,
+    rate: u32,
+    peak_rate: u32,
+    taken: Vec<[u32; 3]>,
+}
+
+impl Ground {
+    /// The court with its two rates on each day.
+    fn court(self, facilities: &[(Facility, [u32; 2])], days: u32) -> Court {
+        let [from, to] = facilities[self.facility].1;
+        let on = |day| [[day, from, to, self.peak_rate], [day, 0, DAY, self.rate]];
+        let prices = (0..days).flat_map(on).collect();
+        Court { facility: self.facility, prices, fee: 0, taken: self.taken }
+    }
+}
+
+fn court(fields: &mut Fields, days: Option<u32>, facilities: Option<usize>) -> Option<Ground> {
     let facility = fields.whole("facility").map(|n| n as usize);
     if let Some((facility, many)) = facility.zip(facilities).filter(|(n, many)| n >= many) {
         let words = format!("“facility” is {facility}; there are {many}, numbered from 0");
@@ -139,15 +158,17 @@ fn court(fields: &mut Fields, days: Option<u32>, facilities: Option<usize>) -> O
     let rate = fields.whole("rate");
     let peak_rate = fields.whole("peak_rate");
     let taken = ranges(fields, "taken", days);
-    Some(Court { facility: facility?, rate: rate?, peak_rate: peak_rate?, taken: taken? })
+    Some(Ground { facility: facility?, rate: rate?, peak_rate: peak_rate?, taken: taken? })
 }
 
-fn coach(fields: &mut Fields, days: Option<u32>) -> Option<Coach> {
+/// The coach, and the minutes from any facility to any other.
+fn coach(fields: &mut Fields, days: Option<u32>) -> Option<(Coach, u32)> {
     let busy = ranges(fields, "busy", days);
     let travel = fields.whole("travel");
     let day_limit = fields.whole("day_limit");
     let longest_run = fields.whole("longest_run");
-    Some(Coach { busy: busy?, travel: travel?, day_limit: day_limit?, longest_run: longest_run? })
+    let (day_limit, longest_run) = (day_limit?, longest_run?);
+    Some((Coach { busy: busy?, travel: Vec::new(), day_limit, longest_run }, travel?))
 }
 
 fn student(fields: &mut Fields, days: Option<u32>, courts: Option<usize>) -> Option<Student> {

@@ -38,6 +38,7 @@ migrations![
     "0005_evidence.sql",
     "0006_standing.sql",
     "0007_visits_by_end.sql",
+    "0008_facility_rules.sql",
 ];
 
 /// The newest schema this program knows.

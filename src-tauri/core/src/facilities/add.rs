@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{Facility, Place, Which, WhichCourt, show, store};
+use super::{Facility, Place, Seen, Which, WhichCourt, show, store};
 use crate::app::Writing;
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::{CourtId, FacilityId};
@@ -29,6 +29,12 @@ pub struct AddCourt {
     /// The coach's own notes.
     #[serde(default)]
     pub notes: String,
+    /// Its kind, as rules of the facility name it: indoor, outdoor.
+    #[serde(default)]
+    pub ground: String,
+    /// Whether it can be seen into from outside.
+    #[serde(default)]
+    pub seen: Option<Seen>,
 }
 
 /// A changed court.
@@ -42,6 +48,12 @@ pub struct ChangeCourt {
     /// The coach's own notes.
     #[serde(default)]
     pub notes: String,
+    /// Its kind, as rules of the facility name it: indoor, outdoor.
+    #[serde(default)]
+    pub ground: String,
+    /// Whether it can be seen into from outside.
+    #[serde(default)]
+    pub seen: Option<Seen>,
 }
 
 /// Adds a facility.
@@ -103,9 +115,10 @@ pub fn bring_back(db: &Writing<'_>, which: Which) -> Result<Facility> {
 /// `NotFound`; `Refused` when the name is empty or taken.
 pub fn add_court(db: &Writing<'_>, add: AddCourt) -> Result<Facility> {
     let facility = show(db, Which { facility: add.facility })?;
-    let (name, notes) = read_court(&facility, None, &add.name, &add.notes)?;
-    store::insert_court(db, db.id(), add.facility, &name, &notes)?;
-    db.label(format!("{name} added to {}", facility.place.name));
+    let typed = TypedCourt { name: &add.name, notes: &add.notes, ground: &add.ground };
+    let court = read_court(&facility, None, &typed, add.seen)?;
+    store::insert_court(db, db.id(), add.facility, &court)?;
+    db.label(format!("{} added to {}", court.name, facility.place.name));
     show(db, Which { facility: add.facility })
 }
 
@@ -115,9 +128,10 @@ pub fn add_court(db: &Writing<'_>, add: AddCourt) -> Result<Facility> {
 /// `NotFound`; `Refused` when the name is empty or taken.
 pub fn change_court(db: &Writing<'_>, change: ChangeCourt) -> Result<Facility> {
     let facility = show(db, Which { facility: store::facility_of(db, change.court)? })?;
-    let (name, notes) = read_court(&facility, Some(change.court), &change.name, &change.notes)?;
-    store::update_court(db, change.court, &name, &notes)?;
-    db.label(format!("{name} at {} changed", facility.place.name));
+    let typed = TypedCourt { name: &change.name, notes: &change.notes, ground: &change.ground };
+    let court = read_court(&facility, Some(change.court), &typed, change.seen)?;
+    store::update_court(db, change.court, &court)?;
+    db.label(format!("{} at {} changed", court.name, facility.place.name));
     show(db, Which { facility: facility.id })
 }
 
@@ -138,15 +152,31 @@ pub fn archive_court(db: &Writing<'_>, which: WhichCourt) -> Result<Facility> {
     show(db, Which { facility: facility.id })
 }
 
+/// A court as typed.
+struct TypedCourt<'a> {
+    name: &'a str,
+    notes: &'a str,
+    ground: &'a str,
+}
+
+/// A court as it can be stored.
+pub(super) struct ReadCourt {
+    pub name: String,
+    pub notes: String,
+    pub ground: String,
+    pub seen: Option<Seen>,
+}
+
 fn read_court(
     facility: &Facility,
     itself: Option<CourtId>,
-    name: &str,
-    notes: &str,
-) -> Result<(String, String)> {
+    typed: &TypedCourt<'_>,
+    seen: Option<Seen>,
+) -> Result<ReadCourt> {
     let mut p = Problems::new();
-    let name = p.name("name", name, "The court\u{2019}s name");
-    let notes = p.note("notes", notes, "Your notes");
+    let name = p.name("name", typed.name, "The court\u{2019}s name");
+    let notes = p.note("notes", typed.notes, "Your notes");
+    let ground = p.line("ground", typed.ground, "The kind of court");
     let taken = facility.courts.iter().any(|court| Some(court.id) != itself && court.name == name);
     if taken {
         p.add(
@@ -156,5 +186,5 @@ fn read_court(
         );
     }
     p.done()?;
-    Ok((name, notes))
+    Ok(ReadCourt { name, notes, ground, seen })
 }

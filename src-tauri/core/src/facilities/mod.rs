@@ -1,14 +1,24 @@
-//! Facilities: places with courts. Times on their courts are civil times in their zone.
+//! Facilities: places with courts, and what they ask of whoever books and teaches there. Times on
+//! their courts are civil times in their zone.
 
 mod add;
+mod card;
 mod list;
+mod rules;
 mod store;
+mod teaching;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use add::{add, add_court, archive, archive_court, bring_back, change, change_court};
+pub use card::{Card, SetCard, card, set_card};
 pub use list::{ListFacilities, list, show};
+pub use rules::{
+    Ahead, AheadUnit, AskTerms, Closure, CountedBy, Given, Hours, Later, Rate, Release, Rules,
+    SetRules, Terms, rules, set_rules, terms,
+};
+pub use teaching::{Permission, SetTeaching, Teaching, TeachingShown, set_teaching, teaching};
 
 use crate::error::{Problems, Result};
 use crate::kinds::Day;
@@ -39,8 +49,26 @@ pub struct Court {
     pub name: String,
     /// The coach's own notes.
     pub notes: String,
+    /// Its kind, as rules of the facility name it: indoor, outdoor. Empty for none.
+    pub ground: String,
+    /// Whether it can be seen into from outside; left out while nobody looked.
+    pub seen: Option<Seen>,
     /// The day put away.
     pub archived: Option<Day>,
+}
+
+/// Whether a court can be seen into from outside, as lessons with minors may need it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Seen {
+    /// It can.
+    Yes,
+    /// It cannot.
+    No,
+}
+
+crate::db::words! {
+    Seen { Yes = "yes", No = "no" }
 }
 
 /// A facility as stored.

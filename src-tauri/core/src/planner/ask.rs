@@ -25,8 +25,6 @@ pub struct Ask {
 pub struct Facility {
     /// Its hours, for each day; an empty range is a closed day.
     pub hours: Vec<[u32; 2]>,
-    /// When its courts cost the peak rate.
-    pub peak: [u32; 2],
     /// The longest unbroken run on one court, in minutes.
     pub longest_run: u32,
     /// The most minutes of lessons a day.
@@ -40,10 +38,11 @@ pub struct Facility {
 pub struct Court {
     /// Its facility.
     pub facility: usize,
-    /// What an hour costs, in minor units.
-    pub rate: u32,
-    /// What a peak hour costs.
-    pub peak_rate: u32,
+    /// What an hour costs, in minor units: day, from, to, price. The first row that holds; none
+    /// costs nothing.
+    pub prices: Vec<[u32; 4]>,
+    /// What each lesson costs besides, in minor units.
+    pub fee: u32,
     /// When it is taken: day, from, to.
     pub taken: Vec<[u32; 3]>,
 }
@@ -53,8 +52,8 @@ pub struct Court {
 pub struct Coach {
     /// When the coach is busy: day, from, to.
     pub busy: Vec<[u32; 3]>,
-    /// Minutes from one facility to another.
-    pub travel: u32,
+    /// Minutes from each facility to each other, never longer than by way of a third.
+    pub travel: Vec<Vec<u32>>,
     /// The most minutes of lessons a day.
     pub day_limit: u32,
     /// The most minutes of lessons without a free slot of the grid.
@@ -122,19 +121,17 @@ impl Ask {
     }
 
     /// What an hour on a court costs when a lesson's slot starts at this minute, in minor units.
-    pub(super) fn rate(&self, court: usize, minute: u32) -> u32 {
-        let c = &self.courts[court];
-        let peak = self.facilities[c.facility].peak;
-        if (peak[0]..peak[1]).contains(&minute) { c.peak_rate } else { c.rate }
+    fn rate(&self, court: usize, day: u32, minute: u32) -> u32 {
+        let holds = |row: &&[u32; 4]| row[0] == day && (row[1]..row[2]).contains(&minute);
+        self.courts[court].prices.iter().find(holds).map_or(0, |row| row[3])
     }
 
     /// What the court of a lesson costs, in minor units: each slot by the rate at its start, the sum
-    /// rounded down.
-    pub(super) fn court_cost(&self, student: usize, court: usize, start: u32) -> i64 {
-        let sum: i64 = (0..self.length(student))
-            .map(|n| i64::from(self.rate(court, start + n * self.grid)) * i64::from(self.grid))
-            .sum();
-        sum / 60
+    /// rounded down, and the fee.
+    pub(super) fn court_cost(&self, student: usize, court: usize, day: u32, start: u32) -> i64 {
+        let rate = |n: u32| i64::from(self.rate(court, day, start + n * self.grid));
+        let sum: i64 = (0..self.length(student)).map(|n| rate(n) * i64::from(self.grid)).sum();
+        sum / 60 + i64::from(self.courts[court].fee)
     }
 
     /// How far a lesson is from what the student likes best, in slots of the grid; another court

@@ -63,7 +63,7 @@ fn pair(ask: &Ask, a: &Planned, b: &Planned) -> Result<(), String> {
     let facility = |l: &Planned| ask.courts[l.court].facility;
     let mut apart = 0;
     if facility(a) != facility(b) {
-        apart = ask.coach.travel.div_ceil(ask.grid) * ask.grid;
+        apart = ask.coach.travel[facility(a)][facility(b)].div_ceil(ask.grid) * ask.grid;
     }
     if a.student == b.student {
         apart = apart.max(ask.students[a.student].rest.div_ceil(ask.grid) * ask.grid);
@@ -139,13 +139,16 @@ fn spread(ask: &Ask, lessons: &[Planned]) -> i64 {
 fn cost(ask: &Ask, lessons: &[Planned]) -> i64 {
     let one = |l: &Planned| {
         let court = &ask.courts[l.court];
-        let peak = ask.facilities[court.facility].peak;
-        let slots = (l.start..end(ask, l)).step_by(ask.grid as usize);
-        let sum: i64 = slots
-            .map(|at| if peak[0] <= at && at < peak[1] { court.peak_rate } else { court.rate })
-            .map(|rate| i64::from(rate) * i64::from(ask.grid))
-            .sum();
-        sum / 60
+        let mut sum = 0;
+        for at in (l.start..end(ask, l)).step_by(ask.grid as usize) {
+            for [day, from, to, price] in &court.prices {
+                if *day == l.day && *from <= at && at < *to {
+                    sum += i64::from(*price) * i64::from(ask.grid);
+                    break;
+                }
+            }
+        }
+        sum / 60 + i64::from(court.fee)
     };
     lessons.iter().map(one).sum()
 }

@@ -34,9 +34,11 @@ impl Weights {
         for s in 0..ask.students.len() {
             let slots = i64::from(ask.day_slots()) + 2;
             off = off.checked_add(lessons(s).checked_mul(slots)?)?;
-            let dearest = ask.courts.iter().map(|c| c.rate.max(c.peak_rate)).max().unwrap_or(0);
+            let dearest =
+                ask.courts.iter().flat_map(|c| &c.prices).map(|row| row[3]).max().unwrap_or(0);
+            let fee = ask.courts.iter().map(|c| c.fee).max().unwrap_or(0);
             let hours = i64::from(ask.length(s)) * i64::from(ask.grid);
-            let lesson = i64::from(dearest).checked_mul(hours)? / 60 + 1;
+            let lesson = i64::from(dearest).checked_mul(hours)? / 60 + i64::from(fee) + 1;
             cost = cost.checked_add(lessons(s).checked_mul(lesson)?)?;
         }
         let spread = off.checked_mul(cost)?;
@@ -71,7 +73,8 @@ struct Stance {
 
 /// What of a stance this ask needs to know, and its limits, in slots.
 pub(super) struct Rules {
-    travel: u32,
+    /// Slots from each facility to each other.
+    travel: Vec<Vec<u32>>,
     longest_run: Option<u32>,
     day_limit: Vec<Option<u32>>,
     court_run: Vec<Option<u32>>,
@@ -83,9 +86,13 @@ impl Rules {
     pub fn of(ask: &Ask) -> Rules {
         let most = ask.slots_down(ask.coach.day_limit).min(ask.day_slots());
         let run = ask.slots_down(ask.coach.longest_run);
-        let several = ask.facilities.len() > 1;
         Rules {
-            travel: if several { ask.slots_up(ask.coach.travel) } else { 0 },
+            travel: ask
+                .coach
+                .travel
+                .iter()
+                .map(|ways| ways.iter().map(|minutes| ask.slots_up(*minutes)).collect())
+                .collect(),
             longest_run: (run < most).then_some(run),
             day_limit: ask
                 .facilities
@@ -99,6 +106,15 @@ impl Rules {
                 .collect(),
             most,
         }
+    }
+
+    fn way(&self, from: usize, to: usize) -> u32 {
+        if from == to { 0 } else { self.travel[from][to] }
+    }
+
+    /// The longest way from a facility to another.
+    fn farthest(&self, from: usize) -> u32 {
+        (0..self.travel.len()).map(|to| self.way(from, to)).max().unwrap_or(0)
     }
 
     fn ground(&self, ask: &Ask, opening: &Opening) -> Ground {
@@ -117,7 +133,7 @@ impl Rules {
     /// The stance after one free slot.
     fn wait(&self, stance: &Stance) -> Stance {
         let last = stance.last.and_then(|(facility, since)| {
-            (since + 1 < self.travel).then_some((facility, since + 1))
+            (since + 1 < self.farthest(facility)).then_some((facility, since + 1))
         });
         Stance { used: stance.used.clone(), last, run: 0, on: None }
     }
@@ -126,7 +142,7 @@ impl Rules {
     /// it.
     fn teach(&self, stance: &Stance, ground: Ground) -> Option<(Stance, bool)> {
         let f = ground.facility;
-        if stance.last.is_some_and(|(there, _)| there != f) {
+        if stance.last.is_some_and(|(there, since)| since < self.way(there, f)) {
             return None;
         }
         let run = match self.longest_run {
@@ -146,7 +162,7 @@ impl Rules {
             Some(most) => Some(used[f] + ground.length).filter(|used| *used <= most)?,
             None => 1,
         };
-        let last = (self.travel > 0).then_some((f, 0));
+        let last = (self.farthest(f) > 0).then_some((f, 0));
         Some((Stance { used, last, run, on }, new))
     }
 }

@@ -91,7 +91,7 @@ pub(super) fn openings(ask: &Ask, day: u32) -> Vec<Opening> {
             for court in 0..ask.courts.len() {
                 if ruled_out(ask, student, day, start, court).is_none() {
                     let minute = start * ask.grid;
-                    let cost = ask.court_cost(student, court, minute);
+                    let cost = ask.court_cost(student, court, day, minute);
                     let off = ask.off(student, court, minute);
                     openings.push(Opening { student, start, court, cost, off });
                 }

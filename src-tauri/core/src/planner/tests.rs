@@ -12,23 +12,35 @@ fn easy() -> Ask {
         days: 2,
         facilities: vec![facility(2)],
         courts: vec![court(0)],
-        coach: Coach { busy: vec![], travel: 0, day_limit: DAY, longest_run: DAY },
+        coach: Coach { busy: vec![], travel: vec![vec![0]], day_limit: DAY, longest_run: DAY },
         students: vec![student(1)],
     }
 }
 
 fn facility(days: usize) -> Facility {
-    Facility {
-        hours: vec![[540, 780]; days],
-        peak: [0, 0],
-        longest_run: DAY,
-        day_limit: DAY,
-        days_bookable: 9,
-    }
+    Facility { hours: vec![[540, 780]; days], longest_run: DAY, day_limit: DAY, days_bookable: 9 }
 }
 
 fn court(facility: usize) -> Court {
-    Court { facility, rate: 1000, peak_rate: 1000, taken: vec![] }
+    at_the_hour(facility, 1000)
+}
+
+/// A court that costs the same whenever it is.
+fn at_the_hour(facility: usize, price: u32) -> Court {
+    let prices = (0..9).map(|day| [day, 0, DAY, price]).collect();
+    Court { facility, prices, fee: 0, taken: vec![] }
+}
+
+/// Two facilities so many minutes apart.
+fn apart(minutes: u32) -> Vec<Vec<u32>> {
+    vec![vec![0, minutes], vec![minutes, 0]]
+}
+
+/// A court with a price of its own from nine to ten, another on the second day, and a fee.
+fn priced(facility: usize, hour: u32, peak: u32) -> Court {
+    let prices =
+        vec![[0, 540, 600, peak], [1, 600, 660, peak], [0, 0, DAY, hour], [1, 0, DAY, hour + 70]];
+    Court { facility, prices, fee: hour / 7, taken: vec![] }
 }
 
 fn student(lessons: u32) -> Student {
@@ -92,7 +104,6 @@ prop_compose! {
         ];
         let place = |n: usize| Facility {
             hours: hours(n),
-            peak: [540, 600],
             longest_run: limits.0 * 60,
             day_limit: limits.1 * 60,
             days_bookable: 2,
@@ -102,12 +113,12 @@ prop_compose! {
             days: 2,
             facilities: vec![place(0), place(2)],
             courts: vec![
-                Court { facility: 0, rate: rates[0] * 100, peak_rate: 250, taken: vec![] },
-                Court { facility: usize::from(far), rate: rates[1] * 100, peak_rate: 150, taken: vec![] },
+                priced(0, rates[0] * 100, 250),
+                priced(usize::from(far), rates[1] * 100, 150),
             ],
             coach: Coach {
                 busy: vec![[busy.0, busy.1 * 60, busy.1 * 60 + 60]],
-                travel: travel * 45,
+                travel: apart(travel * 45),
                 day_limit: coach.0 * 60,
                 longest_run: coach.1 * 60,
             },
@@ -185,7 +196,7 @@ fn travel_takes_the_time_between_two_facilities() {
         ask.facilities[1].day_limit = 60;
         ask.courts = vec![court(0), court(1)];
         ask.students = vec![Student { depart: [0, DAY], hours: [540, 720], ..student(2) }];
-        ask.coach.travel = travel;
+        ask.coach.travel = apart(travel);
         best(&ask).lessons.len()
     };
     assert_eq!([lessons(0), lessons(1), lessons(60), lessons(61)], [2, 2, 2, 1]);
@@ -205,16 +216,15 @@ fn a_run_on_one_court_ends_when_the_court_changes() {
 fn the_wishes_rank_as_stated() {
     // A lesson at any price rather than none.
     let mut ask = easy();
-    ask.courts[0].rate = 1_000_000;
+    ask.courts[0] = at_the_hour(0, 1_000_000);
     assert_eq!(best(&ask).objectives, [0, 2, 1_000_000, 0]);
     // Two days rather than one, although the other day is dearer.
     ask.students = vec![student(2)];
-    ask.courts =
-        vec![Court { taken: vec![[1, 0, DAY]], ..court(0) }, Court { rate: 9000, ..court(0) }];
+    ask.courts = vec![Court { taken: vec![[1, 0, DAY]], ..court(0) }, at_the_hour(0, 9000)];
     assert_eq!(best(&ask).objectives, [0, 4, 10_000, 0]);
     // A cheap court rather than the preferred one.
     let mut ask = easy();
-    ask.courts.push(Court { rate: 900, ..court(0) });
+    ask.courts.push(at_the_hour(0, 900));
     ask.students[0].prefer_court = Some(0);
     assert_eq!(best(&ask).objectives, [0, 2, 900, 2]);
     // The student who counts more, when there is room for one.
@@ -257,7 +267,7 @@ fn stopped_at_once_it_gives_a_plan_that_is_not_proven() {
 #[test]
 fn amounts_beyond_all_sums_are_refused() {
     let mut ask = easy();
-    ask.courts[0].rate = u32::MAX;
+    ask.courts[0] = at_the_hour(0, u32::MAX);
     ask.students = vec![Student { length: DAY, ..student(100) }; 60];
     assert!(matches!(plan(&ask, &|| true), Err(Refusal::TooLarge(_))));
 }
