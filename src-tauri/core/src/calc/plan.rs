@@ -4,7 +4,7 @@ use serde_json::Value;
 
 use super::fields::Fields;
 use super::{CalcRefusal, answer};
-use crate::planner::{self, Ask, Coach, Court, DAY, Facility, Student};
+use crate::planner::{self, Ask, Coach, Court, DAY, Facility, Student, Wish};
 
 /// The most of anything that one plan takes.
 const MOST: u32 = 62;
@@ -37,7 +37,7 @@ pub fn read(mut fields: Fields, go_on: &dyn Fn() -> bool) -> Result<Value, CalcR
             coach.travel = (0..places.len()).map(ways).collect();
             let courts = grounds.into_iter().map(|ground| ground.court(&places, days)).collect();
             let facilities = places.into_iter().map(|(facility, _)| facility).collect();
-            Ask { grid, days, facilities, courts, coach, students }
+            Ask { grid, days, facilities, courts, coach, students, order: Wish::USUAL }
         },
     );
     let Some(ask) = ask else { return answer(None::<Value>) };

@@ -3,6 +3,9 @@
 //! Times are minutes after local midnight, days are numbered from 0, ranges are from (included) to
 //! (not included).
 
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
 /// What is asked.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ask {
@@ -18,6 +21,27 @@ pub struct Ask {
     pub coach: Coach,
     /// The students.
     pub students: Vec<Student>,
+    /// What ranks after the missing lessons, the most wished for first; each wish once.
+    pub order: [Wish; 3],
+}
+
+/// What a plan is wished to be, once no more lessons fit in.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "snake_case")]
+pub enum Wish {
+    /// Lessons spread over the days of each student, few facilities a day.
+    Spread,
+    /// Cheap courts.
+    Cost,
+    /// The hours and the court each student likes best.
+    Times,
+}
+
+impl Wish {
+    /// The usual order.
+    pub const USUAL: [Wish; 3] = [Wish::Spread, Wish::Cost, Wish::Times];
 }
 
 /// A facility.

@@ -8,7 +8,7 @@
 
 use std::collections::HashMap;
 
-use super::ask::Ask;
+use super::ask::{Ask, Wish};
 use super::options::{Opening, openings};
 
 /// Values that mean “cannot be”.
@@ -21,30 +21,78 @@ const MOST_CHOICES: usize = 200_000;
 /// What one more of each wish counts, so that a sum of the products orders as the wishes do.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Weights {
+    /// A missing lesson, times its student's priority.
+    pub missing: i128,
     pub spread: i64,
     pub cost: i64,
+    pub off: i64,
+    /// The three after the first, the greatest first.
+    ranked: [i64; 3],
+    /// What is added to a day's value before it is taken apart, so that no part is less than nothing.
+    shift: i64,
+    /// At which of the three ranks the spread is.
+    spread_rank: usize,
 }
 
 impl Weights {
-    /// Weights under which no sum over a whole plan of the lesser wish reaches one of the greater.
+    /// Weights under which no sum over a whole plan of the lesser wishes reaches one of the greater.
     /// `None` when such numbers do not fit.
     pub fn of(ask: &Ask) -> Option<Weights> {
         let lessons = |s: usize| i64::from(ask.students[s].lessons);
         let (mut off, mut cost) = (1_i64, 1_i64);
+        // What the days on which a student is taught take off again is counted as well.
+        let mut spread = 1 + 2 * i64::from(ask.days) * ask.facilities.len() as i64;
         for s in 0..ask.students.len() {
             let slots = i64::from(ask.day_slots()) + 2;
             off = off.checked_add(lessons(s).checked_mul(slots)?)?;
-            let dearest =
-                ask.courts.iter().flat_map(|c| &c.prices).map(|row| row[3]).max().unwrap_or(0);
+            let prices = ask.courts.iter().flat_map(|c| &c.prices);
+            let dearest = prices.map(|row| row[3]).max().unwrap_or(0);
             let fee = ask.courts.iter().map(|c| c.fee).max().unwrap_or(0);
             let hours = i64::from(ask.length(s)) * i64::from(ask.grid);
             let lesson = i64::from(dearest).checked_mul(hours)? / 60 + i64::from(fee) + 1;
             cost = cost.checked_add(lessons(s).checked_mul(lesson)?)?;
+            spread = spread.checked_add(6 * i64::from(ask.most_days(s)))?.checked_add(3)?;
         }
-        let spread = off.checked_mul(cost)?;
+        let bound = |wish: Wish| match wish {
+            Wish::Spread => spread,
+            Wish::Cost => cost,
+            Wish::Times => off,
+        };
+        let [_, middle, last] = ask.order;
+        let ranked = [bound(middle).checked_mul(bound(last))?, bound(last), 1];
+        let rank = |wish: Wish| ask.order.iter().position(|w| *w == wish).unwrap_or(2);
+        let weight = |wish: Wish| ranked[rank(wish)];
         // A day's value stays far from the end of the range.
-        let days = i64::from(ask.days) * ask.facilities.len() as i64 * 2;
-        (spread.checked_mul(days + 2)? < i64::MAX / 8).then_some(Weights { spread, cost: off })
+        let whole = ranked[0].checked_mul(bound(ask.order[0]))?;
+        (whole < i64::MAX / 8).then(|| Weights {
+            missing: whole.into(),
+            spread: weight(Wish::Spread),
+            cost: weight(Wish::Cost),
+            off: weight(Wish::Times),
+            ranked,
+            shift: 3 * ask.students.len() as i64,
+            spread_rank: rank(Wish::Spread),
+        })
+    }
+
+    /// What each rank of wishes counts, missing lessons first.
+    pub fn ranks(&self) -> [i128; 4] {
+        let [first, second, third] = self.ranked;
+        [self.missing, first.into(), second.into(), third.into()]
+    }
+
+    /// A day's value taken apart into how much of each rank of wishes it holds, missing lessons
+    /// first, of which a day knows none.
+    pub fn apart(&self, value: i128) -> [f64; 4] {
+        let mut rest = value + i128::from(self.shift) * i128::from(self.spread);
+        let mut parts = [0.0; 4];
+        for (rank, weight) in self.ranked.iter().enumerate() {
+            let (whole, left) = (rest / i128::from(*weight), rest % i128::from(*weight));
+            let shift = if rank == self.spread_rank { self.shift } else { 0 };
+            parts[rank + 1] = (whole - i128::from(shift)) as f64;
+            rest = left;
+        }
+        parts
     }
 }
 
@@ -343,7 +391,7 @@ impl Board {
 
 /// What a lesson adds to the value of its day.
 fn value(weights: Weights, opening: &Opening) -> i64 {
-    opening.cost * weights.cost + opening.off
+    opening.cost * weights.cost + opening.off * weights.off
 }
 
 /// Works a day out. A day with too many students for a table leaves out those with the most openings

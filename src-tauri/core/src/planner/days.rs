@@ -106,15 +106,11 @@ impl<'a> Search<'a> {
         go_on: &dyn Fn() -> bool,
     ) -> Option<Search<'a>> {
         let packing = Packing::of(ask)?;
-        let most_spread: i128 =
-            (0..ask.students.len()).map(|s| 3 * i128::from(ask.most_days(s))).sum::<i128>()
-                + 2 * i128::from(ask.days) * ask.facilities.len() as i128;
-        let missing = (most_spread + 1) * i128::from(weights.spread);
         let mut search = Search {
             ask,
             weights,
             days,
-            missing,
+            missing: weights.missing,
             by: 1,
             price: Vec::new(),
             order: Vec::new(),
@@ -143,7 +139,7 @@ impl<'a> Search<'a> {
                     .filter_map(|choice| {
                         let value = self.value(day, choice)?;
                         Some(Column {
-                            cost: self.wishes(value),
+                            cost: self.weights.apart(value),
                             lessons: of.choices.counts[choice]
                                 .iter()
                                 .zip(&of.choices.students)
@@ -160,7 +156,7 @@ impl<'a> Search<'a> {
         let prices = prices::of(&columns, &wished, &missing, go_on);
         let by = prices::denominator(&prices);
         self.by = i128::from(by);
-        let weights = [self.missing, self.weights.spread.into(), self.weights.cost.into(), 1];
+        let weights = self.weights.ranks();
         self.price = prices
             .iter()
             .zip(&self.ask.students)
@@ -174,13 +170,6 @@ impl<'a> Search<'a> {
                 whole.min(i128::from(s.priority) * self.missing * self.by)
             })
             .collect();
-    }
-
-    /// A value taken apart into the wishes.
-    fn wishes(&self, value: i128) -> [f64; 4] {
-        let (spread, cost) = (i128::from(self.weights.spread), i128::from(self.weights.cost));
-        let rest = value.rem_euclid(spread);
-        [0.0, value.div_euclid(spread) as f64, (rest / cost) as f64, (rest % cost) as f64]
     }
 
     fn most_left(&self) -> Vec<Vec<u32>> {

@@ -33,7 +33,7 @@ mod solve;
 #[cfg(test)]
 mod tests;
 
-pub use ask::{Ask, Coach, Court, DAY, Facility, Student};
+pub use ask::{Ask, Coach, Court, DAY, Facility, Student, Wish};
 pub use check::objectives;
 pub use options::Code;
 pub use solve::plan;
@@ -81,7 +81,7 @@ pub struct Plan {
     /// Whether no plan is better.
     pub proven: bool,
     /// What it misses, its spread, its cost in minor units, its distance from what is preferred:
-    /// each smaller is better, in this order.
+    /// each smaller is better.
     pub objectives: [i64; 4],
     /// The lessons, by day and time.
     pub lessons: Vec<Planned>,

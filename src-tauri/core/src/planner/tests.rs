@@ -14,6 +14,7 @@ fn easy() -> Ask {
         courts: vec![court(0)],
         coach: Coach { busy: vec![], travel: vec![vec![0]], day_limit: DAY, longest_run: DAY },
         students: vec![student(1)],
+        order: Wish::USUAL,
     }
 }
 
@@ -66,6 +67,16 @@ fn best(ask: &Ask) -> Plan {
 }
 
 /// The least sums of all plans, by trying each: every opening is taken or not.
+/// What a plan comes to, in the order of the ask's wishes.
+fn ranked(ask: &Ask, [missing, spread, cost, off]: [i64; 4]) -> [i64; 4] {
+    let [first, second, third] = ask.order.map(|wish| match wish {
+        Wish::Spread => spread,
+        Wish::Cost => cost,
+        Wish::Times => off,
+    });
+    [missing, first, second, third]
+}
+
 fn by_trying_all(ask: &Ask) -> [i64; 4] {
     let mut all = Vec::new();
     for day in 0..ask.days {
@@ -81,7 +92,7 @@ fn by_trying_all(ask: &Ask) -> [i64; 4] {
                 (0..all.len()).filter(|n| taken >> n & 1 == 1).map(|n| all[n]).collect();
             objectives(ask, &some).ok()
         })
-        .min()
+        .min_by_key(|sums| ranked(ask, *sums))
         .expect("no lesson at all is a plan")
 }
 
@@ -97,6 +108,7 @@ prop_compose! {
         wishes in proptest::collection::vec(
             (0_u32..3, 1_u32..3, 1_u32..3, 0_u32..3, 0_u32..2, 0_u32..4, 1_u32..3), 1..3),
         busy in (0_u32..2, 8_u32..11),
+        order in Just(Wish::USUAL.to_vec()).prop_shuffle(),
     ) -> Ask {
         let hours = |n: usize| vec![
             [opens[n] * 60, (opens[n] + 2) * 60],
@@ -134,6 +146,7 @@ prop_compose! {
                 prefer_court: (w.5 as usize).checked_sub(2),
                 priority: w.6,
             }).collect(),
+            order: [order[0], order[1], order[2]],
         }
     }
 }
