@@ -34,10 +34,10 @@ impl Dice {
     }
 }
 
-/// Adds the students beyond the story's twelve.
+/// Adds the students beyond the story’s fifteen.
 pub fn fill(m: &mut Maker, season: &Season) -> Result<()> {
     let mut dice = Dice(season.seed ^ 0x5eed);
-    for n in 12..season.students {
+    for n in 15..season.students {
         one(m, season, &mut dice, n as usize)?;
     }
     Ok(())

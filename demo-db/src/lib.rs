@@ -16,7 +16,7 @@ use carryover_core::kinds::{Clock, Day, SystemClock};
 pub struct Season {
     /// Years of history of the students who are not part of the story.
     pub years: u32,
-    /// Students in all; the story has twelve.
+    /// Students in all; the story has fifteen.
     pub students: u32,
     /// The same seed gives the same season.
     pub seed: u64,
@@ -41,5 +41,5 @@ pub fn make(path: &Path, season: &Season) -> Result<()> {
 /// # Errors
 /// As [`make`].
 pub fn make_for_window(path: &Path) -> Result<()> {
-    make(path, &Season { years: 2, students: 12, seed: 1, today: SystemClock.today() })
+    make(path, &Season { years: 2, students: 15, seed: 1, today: SystemClock.today() })
 }

@@ -101,7 +101,7 @@ pub fn tell(m: &mut Maker, most: u32) -> Result<()> {
     places(m)?;
     let people: [fn(&mut Maker) -> Result<()>; 9] =
         [marta, ines, aho, jonas, tomas, ruben, dora, nils, trip];
-    let counts = [1, 1, 2, 1, 1, 1, 1, 1, 3];
+    let counts = [1, 1, 2, 1, 1, 1, 1, 1, 6];
     let mut told = 0;
     for (tell, count) in people.iter().zip(counts) {
         if told + count > most {
@@ -518,9 +518,38 @@ fn nils(m: &mut Maker) -> Result<()> {
     Ok(())
 }
 
-/// More who come in the same week in spring: worth planning together.
+/// Six who come in the same days: worth planning together.
 fn trip(m: &mut Maker) -> Result<()> {
-    for (n, name) in ["Lea Marchetti", "Owen Pryce", "Sofia Dahl"].into_iter().enumerate() {
+    own_time(m)?;
+    let come = [
+        (
+            "Lea Marchetti",
+            0,
+            4,
+            json!({ "lessons": 4, "per_day": 2, "rest": 120, "arrives": "14:00" }),
+        ),
+        (
+            "Owen Pryce",
+            0,
+            4,
+            json!({ "lessons": 4, "latest": "17:00", "best_from": "10:00", "best_to": "12:00" }),
+        ),
+        ("Sofia Dahl", 0, 4, json!({ "lessons": 3, "minutes": 90, "earliest": "09:00" })),
+        (
+            "Matteo Conti",
+            1,
+            3,
+            json!({ "lessons": 3, "earliest": "16:00", "note": "Works until four." }),
+        ),
+        ("Freya Lund", 1, 3, json!({ "lessons": 4, "per_day": 2, "rest": 180, "leaves": "15:00" })),
+        (
+            "Hugo Salas",
+            2,
+            2,
+            json!({ "lessons": 2, "best_from": "09:00", "best_to": "11:00", "weight": 2 }),
+        ),
+    ];
+    for (n, (name, after, days, wish)) in come.into_iter().enumerate() {
         let shift = i64::try_from(n).unwrap_or(0);
         m.on(m.today.plus(-170 + shift));
         let student = m.student(json!({ "name": name, "hand": "right", "zone": "Europe/Rome" }))?;
@@ -528,7 +557,26 @@ fn trip(m: &mut Maker) -> Result<()> {
         let goal = m.goal(&student, &first, BACK_WALL)?;
         m.total(&goal, &first, "end_test", 4 + u32::try_from(n).unwrap_or(0), 10)?;
         m.end(&first, 3, true)?;
-        m.planned(&student, m.today.plus(12), 4, "")?;
+        let next = m.planned(&student, m.today.plus(12 + after), days, "")?;
+        m.act("planning.set_wish", json!({ "visit": next.visit, "wish": wish }))?;
     }
+    Ok(())
+}
+
+/// The coach's own week.
+fn own_time(m: &mut Maker) -> Result<()> {
+    let week = json!({
+        "hours": [
+            { "weekdays": [1, 2, 3, 4, 5], "opens": "08:00", "closes": "20:00" },
+            { "weekdays": [6, 7], "opens": "09:00", "closes": "16:00" },
+        ],
+        "day_limit": 360, "longest_run": 180, "meal_starts": "13:00", "meal_ends": "13:45", "travel": 20,
+    });
+    m.act("own_time.set", week)?;
+    let league = json!({
+        "what": "League night", "first": m.today.plus(-100).to_string(), "again": "every_week",
+        "weekdays": [2], "starts": "18:00", "ends": "22:00",
+    });
+    m.act("own_time.add", league)?;
     Ok(())
 }

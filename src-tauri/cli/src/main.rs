@@ -58,7 +58,7 @@ enum Verb {
         #[arg(long, default_value_t = 2)]
         years: u32,
         /// Students in all.
-        #[arg(long, default_value_t = 12)]
+        #[arg(long, default_value_t = 15)]
         students: u32,
         /// The same seed gives the same season.
         #[arg(long, default_value_t = 1)]

@@ -15,8 +15,8 @@ use crate::db::check::Checked;
 use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
 use crate::{
-    assessments, exchange, facilities, goals, home, lessons, letters, observations, reports,
-    settings, sports, students, visits,
+    assessments, bookings, exchange, facilities, goals, home, lessons, letters, observations,
+    own_time, planning, reports, settings, sports, students, visits,
 };
 
 /// What a command gave back.
@@ -234,6 +234,48 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
             "A facility\u{2019}s desk and where to turn in an emergency",
             facilities::card,
         ),
+        reads("own_time.show", "The coach\u{2019}s own week and its limits", |db, _: Nothing| {
+            own_time::show(db)
+        }),
+        writes("own_time.set", "The coach\u{2019}s own week written down", own_time::set),
+        reads(
+            "own_time.list",
+            "What takes the coach\u{2019}s time besides lessons",
+            own_time::list,
+        ),
+        writes("own_time.add", "Something added to the coach\u{2019}s own time", own_time::add),
+        writes(
+            "own_time.change",
+            "Something changed in the coach\u{2019}s own time",
+            own_time::change,
+        ),
+        writes(
+            "own_time.remove",
+            "Something taken out of the coach\u{2019}s own time",
+            own_time::remove,
+        ),
+        reads("planning.wish", "What the student of a visit wishes for", planning::wish),
+        writes("planning.set_wish", "A student\u{2019}s wish written down", planning::set_wish),
+        writes("planning.clear_wish", "A student\u{2019}s wish taken away", planning::clear_wish),
+        reads(
+            "planning.begin",
+            "Begins the best plan for everyone who comes on some days",
+            planning::begin,
+        ),
+        reads("planning.look", "How far a plan is", planning::look),
+        reads("planning.stop", "Stops a plan; what was found stays", planning::stop),
+        reads("planning.weigh", "What speaks against a plan as it was moved", planning::weigh),
+        writes("planning.take", "A plan\u{2019}s lines made lessons", planning::take),
+        reads(
+            "bookings.list",
+            "The courts that lessons need, and those to give back",
+            bookings::list,
+        ),
+        reads("bookings.message", "The words with which courts are asked for", bookings::message),
+        writes("bookings.ask", "Courts asked for", bookings::ask),
+        writes("bookings.confirm", "Court confirmed", bookings::confirm),
+        writes("bookings.refuse", "Court refused", bookings::refuse),
+        writes("bookings.give_back", "Court given back", bookings::give_back),
         reads("facilities.zones", "The time zones, by IANA name", |_, _: Nothing| {
             Ok(crate::kinds::zones::names())
         }),

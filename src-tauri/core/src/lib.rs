@@ -5,12 +5,13 @@
 //! no network and no async runtime.
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
-//! kinds, error → db, app → input, settings → print, sports, load → students, facilities → goals →
-//! visits, lessons, games → observations, assessments → home, planner → letters → reports, exchange, calc → commands → desk. A test in the
+//! kinds, error → db, app → input, settings → print, sports, load → ical → students, facilities → own_time, goals →
+//! visits, lessons, games → observations, assessments → home, planner → planning, bookings → letters → reports, exchange, calc → commands → desk. A test in the
 //! workspace's `tests` package checks it.
 
 pub mod app;
 pub mod assessments;
+pub mod bookings;
 pub mod calc;
 pub mod commands;
 pub mod db;
@@ -21,13 +22,16 @@ pub mod facilities;
 pub mod games;
 pub mod goals;
 pub mod home;
+pub mod ical;
 pub mod input;
 pub mod kinds;
 pub mod lessons;
 pub mod letters;
 pub mod load;
 pub mod observations;
+pub mod own_time;
 pub mod planner;
+pub mod planning;
 pub mod print;
 pub mod reports;
 pub mod settings;

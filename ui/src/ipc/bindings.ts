@@ -3,18 +3,119 @@
 export type ActId = string;
 export type Instant = string;
 /**
+ * How often something comes again.
+ *
+ */
+export type Again = 'never' | 'every_week' | 'every_second_week' | 'every_month' | 'every_month_by_weekday';
+/**
  * What an amount before a booking is counted in.
  *
  */
 export type AheadUnit = 'hours' | 'days' | 'months';
-export type AssessmentId = string;
-export type StudentId = string;
-export type VisitId = string;
 /**
  * a date as YYYY-MM-DD
  *
  */
 export type Day = string;
+export type VisitId = string;
+export type FacilityId = string;
+/**
+ * What a plan is wished to be, once no more lessons fit in.
+ *
+ */
+export type Wish = 'spread' | 'cost' | 'times';
+export type CourtId = string;
+/**
+ * a time as HH:MM
+ *
+ */
+export type Time = string;
+/**
+ * Something taken to be otherwise than it is.
+ *
+ */
+export type WhatIf =
+  | {
+      kind: 'arrive_earlier';
+      visit: VisitId;
+      /**
+       * By so many minutes.
+       */
+      minutes: number;
+    }
+  | {
+      kind: 'leave_later';
+      visit: VisitId;
+      /**
+       * By so many minutes.
+       */
+      minutes: number;
+    }
+  | {
+      kind: 'day_before';
+      visit: VisitId;
+    }
+  | {
+      kind: 'day_after';
+      visit: VisitId;
+    }
+  | {
+      kind: 'one_more_a_day';
+      visit: VisitId;
+    }
+  | {
+      kind: 'earlier_hours';
+      visit: VisitId;
+      /**
+       * By so many minutes.
+       */
+      minutes: number;
+    }
+  | {
+      kind: 'later_hours';
+      visit: VisitId;
+      /**
+       * By so many minutes.
+       */
+      minutes: number;
+    }
+  | {
+      kind: 'begin_earlier';
+      day: Day;
+      /**
+       * By so many minutes.
+       */
+      minutes: number;
+    }
+  | {
+      kind: 'go_on_later';
+      day: Day;
+      /**
+       * By so many minutes.
+       */
+      minutes: number;
+    }
+  | {
+      kind: 'longer_days';
+      /**
+       * So many.
+       */
+      minutes: number;
+    }
+  | {
+      kind: 'without';
+      day: Day;
+      /**
+       * What.
+       */
+      what: string;
+    }
+  | {
+      kind: 'also_at';
+      facility: FacilityId;
+    };
+export type AssessmentId = string;
+export type StudentId = string;
 /**
  * What a level rests on.
  *
@@ -43,6 +144,7 @@ export type Condition = 'fed' | 'live' | 'set_game' | 'match';
  *
  */
 export type Source = 'counted_live' | 'total_entered' | 'game_chances' | 'told';
+export type BusyId = string;
 /**
  * What a change between two counts may be called.
  *
@@ -58,7 +160,6 @@ export type Choice = 'carry_on' | 'raise' | 'close' | 'set_aside' | 'take_up';
  *
  */
 export type Who = 'coach' | 'student' | 'court';
-export type CourtId = string;
 /**
  * What a column can be.
  *
@@ -121,7 +222,6 @@ export type LetterId = string;
  *
  */
 export type Deuce = 'advantage' | 'deciding_point' | 'star_point';
-export type FacilityId = string;
 export type FacilitiesListOutput = Facility[];
 /**
  * What a court costs that is given back too late.
@@ -133,11 +233,6 @@ export type Later = 'full' | 'fee' | 'nothing';
  *
  */
 export type Permission = 'not_asked' | 'asked' | 'granted' | 'refused';
-/**
- * a time as HH:MM
- *
- */
-export type Time = string;
 export type FacilitiesZonesOutput = string[];
 export type FactId = string;
 /**
@@ -193,6 +288,7 @@ export type HomeUnit = 'tries' | 'minutes';
  *
  */
 export type Ink = 'ink' | 'soft' | 'rule' | 'line' | 'ball' | 'maple';
+export type JobId = string;
 export type JournalNewestOutput = Act[];
 /**
  * A language in which a student is written to.
@@ -396,6 +492,7 @@ export type ObservationId = string;
  */
 export type ObservationKind = 'strength' | 'fault';
 export type ObservationsListOutput = Observation[];
+export type OwnTimeListOutput = BusyShown[];
 /**
  * The unit a pack's lengths are written in, so that a metric court and one in feet are both exact.
  *
@@ -421,6 +518,12 @@ export type PackEdge = 'front' | 'back' | 'inner' | 'outer' | 'middle' | 'lower'
  *
  */
 export type Scoring = 'server' | 'rally';
+/**
+ * Where a plan's making is.
+ *
+ */
+export type PlanStage = 'planning' | 'trying' | 'done' | 'stopped' | 'failed';
+export type PlanningTakeOutput = Lesson[];
 /**
  * What the student mostly plays.
  *
@@ -518,6 +621,44 @@ export interface AheadInput {
    * At this time of that day, HH:MM; empty for midnight. Not with hours.
    */
   opens?: string;
+}
+/**
+ * What to plan.
+ *
+ */
+export interface AskPlan {
+  first: Day;
+  last: Day;
+  /**
+   * Whose visits; none for everyone who wishes for lessons on these days.
+   */
+  visits?: VisitId[];
+  /**
+   * Where; none for the facilities of those visits.
+   */
+  facilities?: FacilityId[];
+  /**
+   * What ranks after the missing lessons, the most wished for first; none for the usual order.
+   */
+  order?: Wish[];
+  /**
+   * Lines of a plan that stay where they are.
+   */
+  locked?: PlanPlace[];
+  /**
+   * What is taken to be otherwise than it is.
+   */
+  changes?: WhatIf[];
+}
+/**
+ * Where a lesson of a plan is.
+ *
+ */
+export interface PlanPlace {
+  visit: VisitId;
+  court: CourtId;
+  day: Day;
+  starts: Time;
 }
 /**
  * Levels at a date.
@@ -1128,6 +1269,100 @@ export interface Broken {
    * The length of a dash.
    */
   dash: number;
+}
+/**
+ * Something that takes the coach's time; the form and the record are the same.
+ *
+ */
+export interface Busy {
+  /**
+   * What it is, as in league night.
+   */
+  what: string;
+  /**
+   * The first day, as YYYY-MM-DD.
+   */
+  first: string;
+  /**
+   * Of a span, its last day; of what comes again, the last day on which it can. Empty for the
+   * first day alone, and for without end.
+   */
+  last: string;
+  /**
+   * From this time on each of its days; empty for the whole day.
+   */
+  starts: string;
+  /**
+   * Until this time; 00:00 is the day's end.
+   */
+  ends: string;
+  /**
+   * The zone these times are in; empty for wherever the coach is.
+   */
+  zone: string;
+  again: Again;
+  /**
+   * Of what comes every week or second week: on which days, 1 for Monday; none for that of the
+   * first day.
+   */
+  weekdays: number[];
+  /**
+   * Days on which it does not take place.
+   */
+  except: string[];
+}
+/**
+ * Something that takes the coach's time; the form and the record are the same.
+ *
+ */
+export interface BusyInput {
+  /**
+   * What it is, as in league night.
+   */
+  what?: string;
+  /**
+   * The first day, as YYYY-MM-DD.
+   */
+  first?: string;
+  /**
+   * Of a span, its last day; of what comes again, the last day on which it can. Empty for the
+   * first day alone, and for without end.
+   */
+  last?: string;
+  /**
+   * From this time on each of its days; empty for the whole day.
+   */
+  starts?: string;
+  /**
+   * Until this time; 00:00 is the day's end.
+   */
+  ends?: string;
+  /**
+   * The zone these times are in; empty for wherever the coach is.
+   */
+  zone?: string;
+  again?: Again;
+  /**
+   * Of what comes every week or second week: on which days, 1 for Monday; none for that of the
+   * first day.
+   */
+  weekdays?: number[];
+  /**
+   * Days on which it does not take place.
+   */
+  except?: string[];
+}
+/**
+ * Something that takes the coach's time, as stored.
+ *
+ */
+export interface BusyShown {
+  id: BusyId;
+  busy: Busy;
+  /**
+   * When, in words.
+   */
+  words: string;
 }
 /**
  * Whom to ask, and where to turn; the form and the record are the same.
@@ -3356,6 +3591,15 @@ export interface Found {
   of: string;
 }
 /**
+ * FreeHours hours of the coach on a day, in which a lesson could still be sold.
+ *
+ */
+export interface FreeHours {
+  day: Day;
+  from: Time;
+  to: Time;
+}
+/**
  * A focus goal as stored.
  *
  */
@@ -5334,6 +5578,25 @@ export interface LessonsMissOutput {
   next: string;
 }
 /**
+ * Lessons that found no place.
+ *
+ */
+export interface LessonsMissing {
+  visit: VisitId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * How many.
+   */
+  lessons: number;
+  /**
+   * What stands in their way, a sentence for each day.
+   */
+  why: string[];
+}
+/**
  * A lesson note.
  *
  */
@@ -6624,6 +6887,230 @@ export interface SecondsPoints {
   points: number;
 }
 /**
+ * Something that takes the coach's time; the form and the record are the same.
+ *
+ */
+export interface OwnTimeAddInput {
+  /**
+   * What it is, as in league night.
+   */
+  what?: string;
+  /**
+   * The first day, as YYYY-MM-DD.
+   */
+  first?: string;
+  /**
+   * Of a span, its last day; of what comes again, the last day on which it can. Empty for the
+   * first day alone, and for without end.
+   */
+  last?: string;
+  /**
+   * From this time on each of its days; empty for the whole day.
+   */
+  starts?: string;
+  /**
+   * Until this time; 00:00 is the day's end.
+   */
+  ends?: string;
+  /**
+   * The zone these times are in; empty for wherever the coach is.
+   */
+  zone?: string;
+  again?: Again;
+  /**
+   * Of what comes every week or second week: on which days, 1 for Monday; none for that of the
+   * first day.
+   */
+  weekdays?: number[];
+  /**
+   * Days on which it does not take place.
+   */
+  except?: string[];
+}
+/**
+ * Something that takes the coach's time, as stored.
+ *
+ */
+export interface OwnTimeAddOutput {
+  id: BusyId;
+  busy: Busy;
+  /**
+   * When, in words.
+   */
+  words: string;
+}
+/**
+ * A changed thing.
+ *
+ */
+export interface OwnTimeChangeInput {
+  id: BusyId;
+  busy: BusyInput;
+}
+/**
+ * Something that takes the coach's time, as stored.
+ *
+ */
+export interface OwnTimeChangeOutput {
+  id: BusyId;
+  busy: Busy;
+  /**
+   * When, in words.
+   */
+  words: string;
+}
+/**
+ * Which of them to list.
+ *
+ */
+export interface OwnTimeListInput {
+  /**
+   * Those that are over as well.
+   */
+  over?: boolean;
+}
+/**
+ * Which of the things that take the coach's time.
+ *
+ */
+export interface OwnTimeRemoveInput {
+  busy: BusyId;
+}
+/**
+ * Something that takes the coach's time, as stored.
+ *
+ */
+export interface OwnTimeRemoveOutput {
+  id: BusyId;
+  busy: Busy;
+  /**
+   * When, in words.
+   */
+  words: string;
+}
+/**
+ * The coach's week and its limits; the form and the record are the same. 0 and an empty text mean
+ * no such limit.
+ *
+ */
+export interface OwnTimeSetInput {
+  /**
+   * When lessons can be given, on the clock of wherever they are; none for any hour.
+   */
+  hours?: HoursInput[];
+  /**
+   * The most minutes of lessons a day.
+   */
+  day_limit?: number;
+  /**
+   * The most minutes of lessons without a break.
+   */
+  longest_run?: number;
+  /**
+   * A meal is kept free each day from this time; empty for none.
+   */
+  meal_starts?: string;
+  /**
+   * Until this time.
+   */
+  meal_ends?: string;
+  /**
+   * Minutes from one facility to another, where no way below says more.
+   */
+  travel?: number;
+  /**
+   * The ways that take longer or shorter than that, both directions alike.
+   */
+  ways?: Way[];
+}
+/**
+ * The way between two facilities.
+ *
+ */
+export interface Way {
+  one: FacilityId;
+  other: FacilityId;
+  /**
+   * The minutes from door to door.
+   */
+  minutes: number;
+}
+/**
+ * The coach's week and its limits; the form and the record are the same. 0 and an empty text mean
+ * no such limit.
+ *
+ */
+export interface OwnTimeSetOutput {
+  /**
+   * When lessons can be given, on the clock of wherever they are; none for any hour.
+   */
+  hours: Hours[];
+  /**
+   * The most minutes of lessons a day.
+   */
+  day_limit: number;
+  /**
+   * The most minutes of lessons without a break.
+   */
+  longest_run: number;
+  /**
+   * A meal is kept free each day from this time; empty for none.
+   */
+  meal_starts: string;
+  /**
+   * Until this time.
+   */
+  meal_ends: string;
+  /**
+   * Minutes from one facility to another, where no way below says more.
+   */
+  travel: number;
+  /**
+   * The ways that take longer or shorter than that, both directions alike.
+   */
+  ways: Way[];
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface OwnTimeShowInput {}
+/**
+ * The coach's week and its limits; the form and the record are the same. 0 and an empty text mean
+ * no such limit.
+ *
+ */
+export interface OwnTimeShowOutput {
+  /**
+   * When lessons can be given, on the clock of wherever they are; none for any hour.
+   */
+  hours: Hours[];
+  /**
+   * The most minutes of lessons a day.
+   */
+  day_limit: number;
+  /**
+   * The most minutes of lessons without a break.
+   */
+  longest_run: number;
+  /**
+   * A meal is kept free each day from this time; empty for none.
+   */
+  meal_starts: string;
+  /**
+   * Until this time.
+   */
+  meal_ends: string;
+  /**
+   * Minutes from one facility to another, where no way below says more.
+   */
+  travel: number;
+  /**
+   * The ways that take longer or shorter than that, both directions alike.
+   */
+  ways: Way[];
+}
+/**
  * The data of one sport.
  *
  */
@@ -6934,6 +7421,449 @@ export interface SetRuleSet {
    * Where it comes from.
    */
   source: string;
+}
+/**
+ * How far a plan is.
+ *
+ */
+export interface PlanLook {
+  stage: PlanStage;
+  /**
+   * The plan, once there is one.
+   */
+  proposal: PlanMade | null;
+  /**
+   * Changes that make room for more, as far as they were tried.
+   */
+  would_free: WouldFree[];
+  /**
+   * So many changes were tried.
+   */
+  tried: number;
+  /**
+   * Of so many.
+   */
+  of: number;
+  /**
+   * Why it could not be made; empty when it could.
+   */
+  trouble: string;
+}
+/**
+ * A plan.
+ *
+ */
+export interface PlanMade {
+  /**
+   * Whether it was proven that none is better.
+   */
+  proven: boolean;
+  /**
+   * Its lessons, by day and time.
+   */
+  lines: PlannedLesson[];
+  /**
+   * The lessons that found no place.
+   */
+  missing: LessonsMissing[];
+  /**
+   * What its courts cost, one amount for each currency.
+   */
+  cost: string[];
+  /**
+   * On how many days there are lessons.
+   */
+  days: number;
+  /**
+   * How many facilities are gone to, each day counted.
+   */
+  trips: number;
+  /**
+   * What it comes to: missing, spread, cost in smallest units, distance from what is liked best.
+   */
+  sums: number[];
+  /**
+   * Hours in which the coach is still free and a court may be had.
+   */
+  free: FreeHours[];
+}
+/**
+ * A lesson of a plan.
+ *
+ */
+export interface PlannedLesson {
+  place: PlanPlace;
+  /**
+   * The lesson, where it stands already.
+   */
+  lesson: LessonId | null;
+  /**
+   * Whether it was locked.
+   */
+  locked: boolean;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  ends: Time;
+  facility: FacilityId;
+  /**
+   * Its name.
+   */
+  facility_name: string;
+  /**
+   * The court's name.
+   */
+  court_name: string;
+  /**
+   * What the court costs, as in "18.00 EUR"; empty when no rule says.
+   */
+  cost: string;
+  /**
+   * From when the court can be asked for, as a sentence; empty when no rule says.
+   */
+  ask_words: string;
+  /**
+   * Why it is there.
+   */
+  why: string;
+  /**
+   * What speaks against it, a sentence each.
+   */
+  against: string[];
+}
+/**
+ * A change that would make room for more lessons, tried out.
+ *
+ */
+export interface WouldFree {
+  change: WhatIf;
+  /**
+   * As a sentence.
+   */
+  words: string;
+  /**
+   * So many lessons more find a place.
+   */
+  lessons: number;
+}
+/**
+ * A plan to begin.
+ *
+ */
+export interface PlanningBeginInput {
+  plan: AskPlan;
+  /**
+   * So many milliseconds the answer waits for the plan, at most a minute; 0 not at all.
+   */
+  wait?: number;
+}
+/**
+ * A plan that was begun.
+ *
+ */
+export interface PlanningBeginOutput {
+  job: JobId;
+  look: PlanLook;
+}
+/**
+ * Which visit.
+ *
+ */
+export interface PlanningClearWishInput {
+  visit: VisitId;
+}
+/**
+ * A visit's wish as it stands.
+ *
+ */
+export interface PlanningClearWishOutput {
+  /**
+   * What is kept; `None` while nothing was written down.
+   */
+  wish: VisitWish | null;
+  /**
+   * In words; empty while nothing was written down.
+   */
+  words: string;
+}
+/**
+ * What the student of a visit wishes for; the form and the record are the same.
+ *
+ */
+export interface VisitWish {
+  /**
+   * How many lessons in all.
+   */
+  lessons: number;
+  /**
+   * How long each is, in minutes.
+   */
+  minutes: number;
+  /**
+   * At most so many a day.
+   */
+  per_day: number;
+  /**
+   * Minutes of rest between two on a day, at least.
+   */
+  rest: number;
+  /**
+   * On the first day not before this time, HH:MM; empty for any.
+   */
+  arrives: string;
+  /**
+   * On the last day not after this time.
+   */
+  leaves: string;
+  /**
+   * On every day not before this time.
+   */
+  earliest: string;
+  /**
+   * On every day not after this time.
+   */
+  latest: string;
+  /**
+   * The hours liked best, from.
+   */
+  best_from: string;
+  /**
+   * Until.
+   */
+  best_to: string;
+  /**
+   * The court liked best.
+   */
+  court: CourtId | null;
+  /**
+   * What a lesson that finds no place counts: 1 as usual, to 3.
+   */
+  weight: number;
+  /**
+   * What else was said.
+   */
+  note: string;
+}
+/**
+ * Which plan.
+ *
+ */
+export interface PlanningLookInput {
+  job: JobId;
+}
+/**
+ * How far a plan is.
+ *
+ */
+export interface PlanningLookOutput {
+  stage: PlanStage;
+  /**
+   * The plan, once there is one.
+   */
+  proposal: PlanMade | null;
+  /**
+   * Changes that make room for more, as far as they were tried.
+   */
+  would_free: WouldFree[];
+  /**
+   * So many changes were tried.
+   */
+  tried: number;
+  /**
+   * Of so many.
+   */
+  of: number;
+  /**
+   * Why it could not be made; empty when it could.
+   */
+  trouble: string;
+}
+/**
+ * A wish to write down.
+ *
+ */
+export interface PlanningSetWishInput {
+  visit: VisitId;
+  wish: VisitWishInput;
+}
+/**
+ * What the student of a visit wishes for; the form and the record are the same.
+ *
+ */
+export interface VisitWishInput {
+  /**
+   * How many lessons in all.
+   */
+  lessons?: number;
+  /**
+   * How long each is, in minutes.
+   */
+  minutes?: number;
+  /**
+   * At most so many a day.
+   */
+  per_day?: number;
+  /**
+   * Minutes of rest between two on a day, at least.
+   */
+  rest?: number;
+  /**
+   * On the first day not before this time, HH:MM; empty for any.
+   */
+  arrives?: string;
+  /**
+   * On the last day not after this time.
+   */
+  leaves?: string;
+  /**
+   * On every day not before this time.
+   */
+  earliest?: string;
+  /**
+   * On every day not after this time.
+   */
+  latest?: string;
+  /**
+   * The hours liked best, from.
+   */
+  best_from?: string;
+  /**
+   * Until.
+   */
+  best_to?: string;
+  /**
+   * The court liked best.
+   */
+  court?: CourtId | null;
+  /**
+   * What a lesson that finds no place counts: 1 as usual, to 3.
+   */
+  weight?: number;
+  /**
+   * What else was said.
+   */
+  note?: string;
+}
+/**
+ * A visit's wish as it stands.
+ *
+ */
+export interface PlanningSetWishOutput {
+  /**
+   * What is kept; `None` while nothing was written down.
+   */
+  wish: VisitWish | null;
+  /**
+   * In words; empty while nothing was written down.
+   */
+  words: string;
+}
+/**
+ * Which plan.
+ *
+ */
+export interface PlanningStopInput {
+  job: JobId;
+}
+/**
+ * How far a plan is.
+ *
+ */
+export interface PlanningStopOutput {
+  stage: PlanStage;
+  /**
+   * The plan, once there is one.
+   */
+  proposal: PlanMade | null;
+  /**
+   * Changes that make room for more, as far as they were tried.
+   */
+  would_free: WouldFree[];
+  /**
+   * So many changes were tried.
+   */
+  tried: number;
+  /**
+   * Of so many.
+   */
+  of: number;
+  /**
+   * Why it could not be made; empty when it could.
+   */
+  trouble: string;
+}
+/**
+ * Lines to take.
+ *
+ */
+export interface PlanningTakeInput {
+  /**
+   * Those that are no lessons yet, each with its length in minutes.
+   */
+  lines: TakeLine[];
+}
+/**
+ * A line to take.
+ *
+ */
+export interface TakeLine {
+  place: PlanPlace;
+  /**
+   * How long, in minutes.
+   */
+  minutes: number;
+}
+/**
+ * A plan to weigh.
+ *
+ */
+export interface PlanningWeighInput {
+  plan: AskPlan;
+  /**
+   * Its lines as they are now.
+   */
+  lines: PlanPlace[];
+}
+/**
+ * A plan weighed.
+ *
+ */
+export interface PlanningWeighOutput {
+  /**
+   * Its lines, in the order given, each with what speaks against it.
+   */
+  lines: PlannedLesson[];
+  /**
+   * What its courts cost, one amount for each currency.
+   */
+  cost: string[];
+  /**
+   * What it comes to: missing, spread, cost in smallest units, distance from what is liked best.
+   */
+  sums: number[];
+}
+/**
+ * Which visit.
+ *
+ */
+export interface PlanningWishInput {
+  visit: VisitId;
+}
+/**
+ * A visit's wish as it stands.
+ *
+ */
+export interface PlanningWishOutput {
+  /**
+   * What is kept; `None` while nothing was written down.
+   */
+  wish: VisitWish | null;
+  /**
+   * In words; empty while nothing was written down.
+   */
+  words: string;
 }
 /**
  * What is kept about a student; the form and the record are the same.
@@ -8601,6 +9531,34 @@ export interface Commands {
   'observations.see': { input: ObservationsSeeInput; output: ObservationsSeeOutput };
   /** Seen again */
   'observations.see_again': { input: ObservationsSeeAgainInput; output: ObservationsSeeAgainOutput };
+  /** Something added to the coach’s own time */
+  'own_time.add': { input: OwnTimeAddInput; output: OwnTimeAddOutput };
+  /** Something changed in the coach’s own time */
+  'own_time.change': { input: OwnTimeChangeInput; output: OwnTimeChangeOutput };
+  /** What takes the coach’s time besides lessons */
+  'own_time.list': { input: OwnTimeListInput; output: OwnTimeListOutput };
+  /** Something taken out of the coach’s own time */
+  'own_time.remove': { input: OwnTimeRemoveInput; output: OwnTimeRemoveOutput };
+  /** The coach’s own week written down */
+  'own_time.set': { input: OwnTimeSetInput; output: OwnTimeSetOutput };
+  /** The coach’s own week and its limits */
+  'own_time.show': { input: OwnTimeShowInput; output: OwnTimeShowOutput };
+  /** Begins the best plan for everyone who comes on some days */
+  'planning.begin': { input: PlanningBeginInput; output: PlanningBeginOutput };
+  /** A student’s wish taken away */
+  'planning.clear_wish': { input: PlanningClearWishInput; output: PlanningClearWishOutput };
+  /** How far a plan is */
+  'planning.look': { input: PlanningLookInput; output: PlanningLookOutput };
+  /** A student’s wish written down */
+  'planning.set_wish': { input: PlanningSetWishInput; output: PlanningSetWishOutput };
+  /** Stops a plan; what was found stays */
+  'planning.stop': { input: PlanningStopInput; output: PlanningStopOutput };
+  /** A plan’s lines made lessons */
+  'planning.take': { input: PlanningTakeInput; output: PlanningTakeOutput };
+  /** What speaks against a plan as it was moved */
+  'planning.weigh': { input: PlanningWeighInput; output: PlanningWeighOutput };
+  /** What the student of a visit wishes for */
+  'planning.wish': { input: PlanningWishInput; output: PlanningWishOutput };
   /** The day sheet */
   'reports.day_sheet': { input: ReportsDaySheetInput; output: ReportsDaySheetOutput };
   /** People, places and goals by name */
@@ -8768,6 +9726,20 @@ export const commandNames = [
   'observations.make_goal',
   'observations.see',
   'observations.see_again',
+  'own_time.add',
+  'own_time.change',
+  'own_time.list',
+  'own_time.remove',
+  'own_time.set',
+  'own_time.show',
+  'planning.begin',
+  'planning.clear_wish',
+  'planning.look',
+  'planning.set_wish',
+  'planning.stop',
+  'planning.take',
+  'planning.weigh',
+  'planning.wish',
   'reports.day_sheet',
   'reports.find',
   'reports.history',

@@ -16,8 +16,10 @@ import Levels from './Levels.svelte';
 import NewPlace from './NewPlace.svelte';
 import NewStudent from './NewStudent.svelte';
 import OnCourt from './OnCourt.svelte';
+import OwnTime from './OwnTime.svelte';
 import People from './People.svelte';
 import Place from './Place.svelte';
+import Plan from './Plan.svelte';
 import PlaceRules from './PlaceRules.svelte';
 import Places from './Places.svelte';
 import Season from './Season.svelte';
@@ -56,6 +58,7 @@ export const screens: readonly Screen[] = [
   { path: '/visits/:visit/home', component: Home },
   { path: '/court/:visit', bare: true, component: OnCourt },
   { path: '/court/:visit/:lesson', bare: true, component: OnCourt },
+  { path: '/plan/:first/:last', component: Plan },
   { path: '/places', nav: 'Places', component: Places },
   { path: '/places/new', component: NewPlace },
   { path: '/places/:facility', component: Place },
@@ -65,4 +68,5 @@ export const screens: readonly Screen[] = [
   { path: '/issued/:letter', component: Issued },
   { path: '/import', component: Import },
   { path: '/coach', nav: 'Coach', component: Coach },
+  { path: '/coach/time', component: OwnTime },
 ];

@@ -37,7 +37,8 @@ pub fn read(mut fields: Fields, go_on: &dyn Fn() -> bool) -> Result<Value, CalcR
             coach.travel = (0..places.len()).map(ways).collect();
             let courts = grounds.into_iter().map(|ground| ground.court(&places, days)).collect();
             let facilities = places.into_iter().map(|(facility, _)| facility).collect();
-            Ask { grid, days, facilities, courts, coach, students, order: Wish::USUAL }
+            let (locked, order) = (Vec::new(), Wish::USUAL);
+            Ask { grid, days, facilities, courts, coach, students, locked, order }
         },
     );
     let Some(ask) = ask else { return answer(None::<Value>) };
@@ -124,6 +125,7 @@ fn facility(fields: &mut Fields, days: Option<u32>) -> Option<(Facility, [u32; 2
     let days_bookable = fields.whole("days_bookable");
     let facility = Facility {
         hours: hours?,
+        step: 0,
         longest_run: longest_run?,
         day_limit: day_limit?,
         days_bookable: days_bookable?,

@@ -39,6 +39,7 @@ migrations![
     "0006_standing.sql",
     "0007_visits_by_end.sql",
     "0008_facility_rules.sql",
+    "0009_booking.sql",
 ];
 
 /// The newest schema this program knows.

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use super::{Facility, Which, store};
 use crate::app::Reading;
 use crate::error::Result;
+use crate::kinds::ids::{CourtId, FacilityId};
 
 /// What to list.
 #[derive(Clone, Copy, Debug, Default, Serialize, Deserialize, JsonSchema)]
@@ -29,4 +30,12 @@ pub fn list(db: &Reading<'_>, ask: ListFacilities) -> Result<Vec<Facility>> {
 /// `NotFound`.
 pub fn show(db: &Reading<'_>, which: Which) -> Result<Facility> {
     store::find(db, which.facility)
+}
+
+/// The facility a court is in.
+///
+/// # Errors
+/// `NotFound`.
+pub fn of_court(db: &Reading<'_>, court: CourtId) -> Result<FacilityId> {
+    store::facility_of(db, court)
 }

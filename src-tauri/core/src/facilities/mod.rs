@@ -13,10 +13,11 @@ use serde::{Deserialize, Serialize};
 
 pub use add::{add, add_court, archive, archive_court, bring_back, change, change_court};
 pub use card::{Card, SetCard, card, set_card};
-pub use list::{ListFacilities, list, show};
+pub use list::{ListFacilities, list, of_court, show};
 pub use rules::{
     Ahead, AheadUnit, AskTerms, Closure, CountedBy, Given, Hours, Later, Rate, Release, Rules,
-    SetRules, Terms, rules, set_rules, terms,
+    SetRules, Terms, hours_on, read_hours, read_times, read_weekdays, rules, set_rules, terms,
+    terms_of,
 };
 pub use teaching::{Permission, SetTeaching, Teaching, TeachingShown, set_teaching, teaching};
 

@@ -115,6 +115,16 @@ macro_rules! id_types {
 id_types! {
     /// One act in the journal.
     ActId,
+    /// Something that takes the coach's time besides lessons.
+    BusyId,
+    /// A court that was asked for.
+    BookingId,
+    /// What was offered to a student.
+    OfferId,
+    /// A plan being made; only as long as the program runs.
+    JobId,
+    /// A calendar invitation.
+    InvitationId,
     /// A student.
     StudentId,
     /// A facility: a place with courts.

@@ -6,6 +6,8 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::Planned;
+
 /// What is asked.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ask {
@@ -21,6 +23,8 @@ pub struct Ask {
     pub coach: Coach,
     /// The students.
     pub students: Vec<Student>,
+    /// Lessons that stand already and stay where they are; each counts as one of its student's.
+    pub locked: Vec<Planned>,
     /// What ranks after the missing lessons, the most wished for first; each wish once.
     pub order: [Wish; 3],
 }
@@ -49,6 +53,8 @@ impl Wish {
 pub struct Facility {
     /// Its hours, for each day; an empty range is a closed day.
     pub hours: Vec<[u32; 2]>,
+    /// Lessons there start on multiples of so many minutes; 0 for those of the grid.
+    pub step: u32,
     /// The longest unbroken run on one court, in minutes.
     pub longest_run: u32,
     /// The most minutes of lessons a day.
@@ -113,6 +119,11 @@ pub struct Student {
 pub const DAY: u32 = 1440;
 
 impl Ask {
+    /// The lessons locked on a day.
+    pub(super) fn locked_on(&self, day: u32) -> impl Iterator<Item = &Planned> {
+        self.locked.iter().filter(move |lesson| lesson.day == day)
+    }
+
     /// So many whole slots of the grid in a span, rounded up.
     pub(super) fn slots_up(&self, minutes: u32) -> u32 {
         minutes.div_ceil(self.grid)

@@ -9,30 +9,118 @@ fn end(ask: &Ask, lesson: &Planned) -> u32 {
     lesson.start + ask.length(lesson.student) * ask.grid
 }
 
+/// A rule of a plan.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Rule {
+    /// Starts lie on the grid, and on the facility's own steps.
+    Start,
+    /// Inside the student's hours.
+    StudentHours,
+    /// After the student's arrival.
+    Arrival,
+    /// Before the student's departure.
+    Departure,
+    /// Inside the facility's hours.
+    FacilityHours,
+    /// On a day that can be booked.
+    Bookable,
+    /// On a free court.
+    Court,
+    /// While the coach is free.
+    Coach,
+    /// One lesson at a time.
+    OneAtATime,
+    /// Travel between two facilities.
+    Travel,
+    /// Rest between two lessons of a student.
+    Rest,
+    /// The coach's minutes a day.
+    CoachDay,
+    /// A facility's minutes a day.
+    FacilityDay,
+    /// A student's lessons a day.
+    PerDay,
+    /// The coach's longest run.
+    Run,
+    /// The longest run on a court.
+    CourtRun,
+    /// A locked lesson stays.
+    Locked,
+    /// No more lessons than were wished for.
+    Wished,
+}
+
+/// A rule that a plan breaks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Broken {
+    /// Which one.
+    pub rule: Rule,
+    /// The lesson, by its place in the plan, that breaks it; of a pair the later one.
+    pub lesson: usize,
+    /// The other of a pair.
+    pub with: Option<usize>,
+}
+
 /// What a plan comes to: missing, spread, cost, preference.
 ///
 /// # Errors
 /// The first rule it breaks, in words.
 pub fn objectives(ask: &Ask, lessons: &[Planned]) -> Result<[i64; 4], String> {
-    for lesson in lessons {
-        alone(ask, lesson)?;
+    if let Some(first) = broken(ask, lessons).first() {
+        let of = lessons.get(first.lesson);
+        return Err(format!("{:?} is broken by {of:?}", first.rule));
     }
-    for (n, a) in lessons.iter().enumerate() {
-        for b in lessons[n + 1..].iter().filter(|b| b.day == a.day) {
-            let (a, b) = if a.start <= b.start { (a, b) } else { (b, a) };
-            pair(ask, a, b)?;
+    Ok(sums(ask, lessons))
+}
+
+/// What a plan comes to, whether or not it keeps the rules.
+pub fn sums(ask: &Ask, lessons: &[Planned]) -> [i64; 4] {
+    [missing(ask, lessons), spread(ask, lessons), cost(ask, lessons), off(ask, lessons)]
+}
+
+/// Every rule that a plan breaks, lesson by lesson.
+pub fn broken(ask: &Ask, lessons: &[Planned]) -> Vec<Broken> {
+    let mut broken = Vec::new();
+    let mut say = |kept: bool, rule: Rule, lesson: usize, with: Option<usize>| {
+        if !kept {
+            broken.push(Broken { rule, lesson, with });
+        }
+    };
+    for (n, lesson) in lessons.iter().enumerate() {
+        for (kept, rule) in alone(ask, lesson) {
+            say(kept, rule, n, None);
+        }
+    }
+    for a in 0..lessons.len() {
+        for b in a + 1..lessons.len() {
+            if lessons[a].day == lessons[b].day {
+                let (first, then) =
+                    if lessons[a].start <= lessons[b].start { (a, b) } else { (b, a) };
+                for (kept, rule) in pair(ask, &lessons[first], &lessons[then]) {
+                    say(kept, rule, then, Some(first));
+                }
+            }
         }
     }
     for day in 0..ask.days {
-        let mut on: Vec<&Planned> = lessons.iter().filter(|l| l.day == day).collect();
-        on.sort();
-        on.sort_by_key(|l| l.start);
-        sums(ask, day, &on)?;
+        let mut on: Vec<usize> = (0..lessons.len()).filter(|n| lessons[*n].day == day).collect();
+        on.sort_by_key(|n| (lessons[*n].start, *n));
+        day_long(ask, lessons, &on, &mut say);
     }
-    Ok([missing(ask, lessons)?, spread(ask, lessons), cost(ask, lessons), off(ask, lessons)])
+    for locked in ask.locked.iter().filter(|locked| !lessons.contains(locked)) {
+        let other = lessons.iter().position(|l| l.student == locked.student);
+        say(false, Rule::Locked, other.unwrap_or(0), None);
+    }
+    for (n, s) in ask.students.iter().enumerate() {
+        let of: Vec<usize> = (0..lessons.len()).filter(|l| lessons[*l].student == n).collect();
+        for lesson in of.iter().skip(s.lessons as usize) {
+            say(false, Rule::Wished, *lesson, None);
+        }
+    }
+    broken
 }
 
-fn alone(ask: &Ask, lesson: &Planned) -> Result<(), String> {
+fn alone(ask: &Ask, lesson: &Planned) -> [(bool, Rule); 8] {
     let Planned { student, day, start, court } = *lesson;
     let (s, c) = (&ask.students[student], &ask.courts[court]);
     let f = &ask.facilities[c.facility];
@@ -41,83 +129,72 @@ fn alone(ask: &Ask, lesson: &Planned) -> Result<(), String> {
         of.iter().all(|taken| taken[0] != day || taken[2] <= start || end <= taken[1])
     };
     let hours = f.hours[day as usize];
-    for (kept, rule) in [
-        (start.is_multiple_of(ask.grid), "starts on the grid"),
-        (s.hours[0] <= start && end <= s.hours[1], "inside the student's hours"),
-        (day > s.arrive[0] || day == s.arrive[0] && start >= s.arrive[1], "after arrival"),
-        (day < s.depart[0] || day == s.depart[0] && end <= s.depart[1], "before departure"),
-        (hours[0] <= start && end <= hours[1], "inside the facility's hours"),
-        (day < f.days_bookable, "on a day that can be booked"),
-        (free(&c.taken), "on a free court"),
-        (free(&ask.coach.busy), "while the coach is free"),
-    ] {
-        if !kept {
-            return Err(format!("a lesson of student {student} on day {day} is not {rule}"));
-        }
-    }
-    Ok(())
+    let step = if f.step == 0 { ask.grid } else { f.step };
+    [
+        (start % ask.grid == 0 && start % step == 0, Rule::Start),
+        (s.hours[0] <= start && end <= s.hours[1], Rule::StudentHours),
+        (day > s.arrive[0] || day == s.arrive[0] && start >= s.arrive[1], Rule::Arrival),
+        (day < s.depart[0] || day == s.depart[0] && end <= s.depart[1], Rule::Departure),
+        (hours[0] <= start && end <= hours[1], Rule::FacilityHours),
+        (day < f.days_bookable, Rule::Bookable),
+        (free(&c.taken), Rule::Court),
+        (free(&ask.coach.busy), Rule::Coach),
+    ]
 }
 
 /// Two lessons of a day, the earlier one first.
-fn pair(ask: &Ask, a: &Planned, b: &Planned) -> Result<(), String> {
+fn pair(ask: &Ask, a: &Planned, b: &Planned) -> [(bool, Rule); 3] {
     let facility = |l: &Planned| ask.courts[l.court].facility;
-    let mut apart = 0;
-    if facility(a) != facility(b) {
-        apart = ask.coach.travel[facility(a)][facility(b)].div_ceil(ask.grid) * ask.grid;
-    }
-    if a.student == b.student {
-        apart = apart.max(ask.students[a.student].rest.div_ceil(ask.grid) * ask.grid);
-    }
-    if end(ask, a) + apart > b.start {
-        return Err(format!(
-            "lessons on day {} at {} and {} lie closer than {apart} minutes",
-            a.day, a.start, b.start
-        ));
-    }
-    Ok(())
+    let up = |minutes: u32| minutes.div_ceil(ask.grid) * ask.grid;
+    let end = end(ask, a);
+    let way =
+        if facility(a) == facility(b) { 0 } else { ask.coach.travel[facility(a)][facility(b)] };
+    let rest = if a.student == b.student { ask.students[a.student].rest } else { 0 };
+    [
+        (end <= b.start, Rule::OneAtATime),
+        (end > b.start || end + up(way) <= b.start, Rule::Travel),
+        (end > b.start || end + up(rest) <= b.start, Rule::Rest),
+    ]
 }
 
-/// A day's limits, its lessons by start.
-fn sums(ask: &Ask, day: u32, on: &[&Planned]) -> Result<(), String> {
-    let minutes = |l: &&&Planned| ask.length(l.student) * ask.grid;
-    let most = |kept: bool, rule: &str| {
-        if kept { Ok(()) } else { Err(format!("on day {day} {rule} is over its limit")) }
-    };
-    most(on.iter().map(|l| minutes(&l)).sum::<u32>() <= ask.coach.day_limit, "the coach's time")?;
-    for (n, f) in ask.facilities.iter().enumerate() {
-        let here = on.iter().filter(|l| ask.courts[l.court].facility == n);
-        most(here.map(|l| minutes(&l)).sum::<u32>() <= f.day_limit, "a facility")?;
-    }
-    for (n, s) in ask.students.iter().enumerate() {
-        let many = on.iter().filter(|l| l.student == n).count();
-        most(many <= s.per_day as usize, "a student")?;
-    }
-    // Unbroken runs: of the coach, and of the coach on one court.
-    let (mut run, mut court_run) = (0, 0);
-    for (n, lesson) in on.iter().enumerate() {
-        let before = n.checked_sub(1).map(|n| on[n]);
+/// A day's limits; its lessons by start.
+fn day_long(
+    ask: &Ask,
+    lessons: &[Planned],
+    on: &[usize],
+    say: &mut impl FnMut(bool, Rule, usize, Option<usize>),
+) {
+    let minutes = |n: usize| ask.length(lessons[n].student) * ask.grid;
+    let facility = |n: usize| ask.courts[lessons[n].court].facility;
+    let (mut sum, mut run, mut court_run) = (0, 0, 0);
+    let mut here = vec![0; ask.facilities.len()];
+    let mut many = vec![0; ask.students.len()];
+    for (at, n) in on.iter().copied().enumerate() {
+        let lesson = &lessons[n];
+        let f = &ask.facilities[facility(n)];
+        sum += minutes(n);
+        say(sum <= ask.coach.day_limit, Rule::CoachDay, n, None);
+        here[facility(n)] += minutes(n);
+        say(here[facility(n)] <= f.day_limit, Rule::FacilityDay, n, None);
+        many[lesson.student] += 1;
+        say(many[lesson.student] <= ask.students[lesson.student].per_day, Rule::PerDay, n, None);
+        // Unbroken runs: of the coach, and of the coach on one court.
+        let before = at.checked_sub(1).map(|at| &lessons[on[at]]);
         let joined = before.filter(|b| end(ask, b) == lesson.start);
-        let length = minutes(&lesson);
-        run = joined.map_or(0, |_| run) + length;
-        court_run = joined.filter(|b| b.court == lesson.court).map_or(0, |_| court_run) + length;
-        most(run <= ask.coach.longest_run, "the coach's longest run")?;
-        let limit = ask.facilities[ask.courts[lesson.court].facility].longest_run;
-        most(court_run <= limit, "a court's longest run")?;
+        run = joined.map_or(0, |_| run) + minutes(n);
+        court_run =
+            joined.filter(|b| b.court == lesson.court).map_or(0, |_| court_run) + minutes(n);
+        say(run <= ask.coach.longest_run, Rule::Run, n, None);
+        say(court_run <= f.longest_run, Rule::CourtRun, n, None);
     }
-    Ok(())
 }
 
-fn missing(ask: &Ask, lessons: &[Planned]) -> Result<i64, String> {
-    let mut missing = 0;
-    for (n, s) in ask.students.iter().enumerate() {
+fn missing(ask: &Ask, lessons: &[Planned]) -> i64 {
+    let short = |(n, s): (usize, &super::Student)| {
         let given = lessons.iter().filter(|l| l.student == n).count() as i64;
-        let short = i64::from(s.lessons) - given;
-        if short < 0 {
-            return Err(format!("student {n} has more lessons than were wished for"));
-        }
-        missing += i64::from(s.priority) * short;
-    }
-    Ok(missing)
+        i64::from(s.priority) * (i64::from(s.lessons) - given)
+    };
+    ask.students.iter().enumerate().map(short).sum()
 }
 
 fn spread(ask: &Ask, lessons: &[Planned]) -> i64 {

@@ -321,9 +321,14 @@ pub(super) struct Day {
 }
 
 impl Day {
-    /// A day on which nobody is taught.
-    pub fn idle() -> Day {
-        let choices = Choices { students: Vec::new(), counts: vec![Vec::new()], more: Vec::new() };
+    /// A day with what is locked on it, and no more.
+    pub fn idle(ask: &Ask, day: u32) -> Day {
+        let mut students: Vec<usize> = ask.locked_on(day).map(|lesson| lesson.student).collect();
+        students.sort_unstable();
+        students.dedup();
+        let many = |s: &usize| ask.locked_on(day).filter(|lesson| lesson.student == *s).count();
+        let counts = students.iter().map(|s| u8::try_from(many(s)).unwrap_or(u8::MAX)).collect();
+        let choices = Choices { students, counts: vec![counts], more: Vec::new() };
         Day { choices, values: vec![0], exact: vec![true], whole: false }
     }
 }
@@ -347,6 +352,8 @@ pub(super) struct Board {
     longest: usize,
     /// What a facility's first lesson of a day adds.
     opens: i64,
+    /// For each slot, whether a locked lesson begins there, so that it cannot stay free.
+    pub must: Vec<bool>,
 }
 
 impl Board {
@@ -356,6 +363,7 @@ impl Board {
         ask: &Ask,
         rules: &Rules,
         weights: Weights,
+        day: u32,
         open: &[Opening],
         students: &[(usize, u32)],
     ) -> Option<Board> {
@@ -364,7 +372,13 @@ impl Board {
         let longest = steps.iter().flatten().map(|s| s.length).max().unwrap_or(1);
         let room = ROOM / size_of::<i64>() / choices.counts.len() / (longest + 1);
         let stances = Stances::of(ask, rules, &grounds, room)?;
-        Some(Board { steps, choices, stances, longest, opens: 2 * weights.spread })
+        let mut must = vec![false; steps.len()];
+        for lesson in ask.locked_on(day) {
+            if let Some(slot) = must.get_mut((lesson.start / ask.grid) as usize) {
+                *slot = true;
+            }
+        }
+        Some(Board { steps, choices, stances, longest, opens: 2 * weights.spread, must })
     }
 
     /// How many stances there are.
@@ -410,7 +424,7 @@ pub(super) fn work_out(
         let mut students: Vec<usize> = open.iter().map(|o| o.student).collect();
         students.sort_unstable();
         students.dedup();
-        match table(ask, rules, weights, &open, &students, go_on) {
+        match table(ask, rules, weights, day, &open, &students, go_on) {
             Table::Done(mut day) => {
                 day.whole = whole;
                 return Some(day);
@@ -419,8 +433,12 @@ pub(super) fn work_out(
             Table::TooLarge => {
                 whole = false;
                 let many = |s: usize| open.iter().filter(|o| o.student == s).count();
-                let easiest = students.into_iter().max_by_key(|s| (many(*s), *s));
-                open.retain(|o| Some(o.student) != easiest);
+                let locked = |s: &usize| ask.locked_on(day).any(|lesson| lesson.student == *s);
+                let free = students.into_iter().filter(|s| !locked(s));
+                let Some(easiest) = free.max_by_key(|s| (many(*s), *s)) else {
+                    return Some(Day::idle(ask, day));
+                };
+                open.retain(|o| o.student != easiest);
             }
         }
     }
@@ -436,13 +454,14 @@ fn table(
     ask: &Ask,
     rules: &Rules,
     weights: Weights,
+    day: u32,
     open: &[Opening],
     students: &[usize],
     go_on: &dyn Fn() -> bool,
 ) -> Table {
     let most = |s: &usize| (*s, ask.students[*s].per_day.min(ask.students[*s].lessons));
     let students: Vec<(usize, u32)> = students.iter().map(most).collect();
-    let Some(board) = Board::set(ask, rules, weights, open, &students) else {
+    let Some(board) = Board::set(ask, rules, weights, day, open, &students) else {
         return Table::TooLarge;
     };
     let wide = board.wide();
@@ -462,8 +481,10 @@ fn table(
                 if value == NEVER || (rested != stance && so_far[rested] <= value) {
                     continue;
                 }
-                let next = &mut ring[(slot + 1) % many][choice * wide + board.wait(stance)];
-                *next = value.min(*next);
+                if !board.must[slot] {
+                    let next = &mut ring[(slot + 1) % many][choice * wide + board.wait(stance)];
+                    *next = value.min(*next);
+                }
                 for step in steps {
                     if let Some((more, after, adds)) = board.take(choice, stance, step) {
                         let then = &mut ring[(slot + step.length) % many][more * wide + after];

@@ -42,6 +42,8 @@ pub(super) struct Search<'a> {
     /// The most lessons of each student on this day and later.
     left: Vec<Vec<u32>>,
     packing: Packing,
+    /// The lessons locked after each day.
+    locked_after: Vec<u128>,
 }
 
 /// A choice of a day in the order in which the search takes them up.
@@ -116,11 +118,36 @@ impl<'a> Search<'a> {
             order: Vec::new(),
             left: Vec::new(),
             packing,
+            locked_after: Vec::new(),
         };
+        search.locked_after = (0..search.days.len()).map(|day| search.locked_past(day)).collect();
         search.set_prices(go_on);
         search.left = search.most_left();
         search.order = (0..search.days.len()).map(|day| search.ordered(day)).collect();
         Some(search)
+    }
+
+    /// The lessons locked on the days after a day.
+    fn locked_past(&self, day: usize) -> u128 {
+        let later = self.ask.locked.iter().filter(|lesson| lesson.day as usize > day);
+        later.map(|lesson| self.packing.pack(std::iter::once((lesson.student, 1)))).sum()
+    }
+
+    /// Whether nobody has more than was wished for, with what is locked on later days.
+    fn room(&self, day: usize, given: u128) -> bool {
+        self.packing.fits(given) && self.packing.fits(given + self.locked_after[day])
+    }
+
+    /// The choice of a day that is what is locked on it, and no more.
+    pub fn locked(&self, day: usize) -> usize {
+        let of = &self.days[day].choices;
+        let on = u32::try_from(day).map(|day| self.ask.locked_on(day).collect::<Vec<_>>());
+        let locked = on.unwrap_or_default();
+        let many = |s: usize| locked.iter().filter(|lesson| lesson.student == s).count();
+        let same = |counts: &Vec<u8>| {
+            counts.iter().zip(&of.students).all(|(n, s)| usize::from(*n) == many(*s))
+        };
+        of.counts.iter().position(same).unwrap_or(0)
     }
 
     /// The value of a choice within the whole: its day's, less what a day with a lesson is worth.
@@ -302,7 +329,7 @@ impl<'a> Search<'a> {
             let order = &self.order[day];
             let ranked = order[place as usize];
             let given = here.given + ranked.lessons;
-            if self.packing.fits(given) {
+            if self.room(day, given) {
                 let so_far = here.so_far + ranked.excess;
                 let best = reached.entry((here.day + 1, given)).or_insert(i128::MAX);
                 if so_far < *best {
@@ -322,7 +349,7 @@ impl<'a> Search<'a> {
                 }
             }
             let later = order.iter().enumerate().skip(place as usize + 1);
-            let mut fitting = later.filter(|(_, r)| self.packing.fits(here.given + r.lessons));
+            let mut fitting = later.filter(|(_, r)| self.room(day, here.given + r.lessons));
             if let Some((then, ranked)) = fitting.next() {
                 let sum = here.so_far + ranked.excess + self.lost(day, here.given);
                 if sum < known {
@@ -344,7 +371,7 @@ impl<'a> Search<'a> {
             for at in front {
                 let here = kept[at as usize];
                 let fitting =
-                    self.order[day].iter().filter(|r| self.packing.fits(here.given + r.lessons));
+                    self.order[day].iter().filter(|r| self.room(day, here.given + r.lessons));
                 for ranked in fitting.take(4 * WIDE) {
                     let then = Beginning {
                         day: here.day + 1,

@@ -34,8 +34,8 @@ mod solve;
 mod tests;
 
 pub use ask::{Ask, Coach, Court, DAY, Facility, Student, Wish};
-pub use check::objectives;
-pub use options::Code;
+pub use check::{Broken, Rule, broken, objectives, sums};
+pub use options::{Code, ruled_out};
 pub use solve::plan;
 
 use serde::Serialize;

@@ -3,6 +3,7 @@
 
 use serde::Serialize;
 
+use super::Planned;
 use super::ask::Ask;
 
 /// What rules a start out, in the order in which it is asked.
@@ -15,6 +16,8 @@ pub enum Code {
     Departed,
     /// The facility is closed.
     Closed,
+    /// The facility gives no court out from that time on.
+    NotAStart,
     /// The day cannot be booked yet.
     NotBookable,
     /// The lesson is longer than the facility allows on a court or in a day.
@@ -39,13 +42,7 @@ pub(super) struct Opening {
 }
 
 /// What rules out a lesson of this student at this slot, if anything does by itself.
-pub(super) fn ruled_out(
-    ask: &Ask,
-    student: usize,
-    day: u32,
-    slot: u32,
-    court: usize,
-) -> Option<Code> {
+pub fn ruled_out(ask: &Ask, student: usize, day: u32, slot: u32, court: usize) -> Option<Code> {
     let s = &ask.students[student];
     let c = &ask.courts[court];
     let f = &ask.facilities[c.facility];
@@ -60,6 +57,8 @@ pub(super) fn ruled_out(
         Some(Code::Departed)
     } else if from < hours[0] || to > hours[1] {
         Some(Code::Closed)
+    } else if f.step > 0 && !from.is_multiple_of(f.step) {
+        Some(Code::NotAStart)
     } else if day >= f.days_bookable {
         Some(Code::NotBookable)
     } else if length > f.longest_run.min(f.day_limit) {
@@ -80,7 +79,17 @@ pub(super) fn starts(ask: &Ask, student: usize) -> impl Iterator<Item = u32> + u
     ask.slots_up(hours[0])..last
 }
 
-/// The openings of a day, by start, student and court.
+/// Whether a lesson meets a locked one and is not that one.
+fn in_locked(ask: &Ask, lesson: &Planned) -> bool {
+    let span = |l: &Planned| (l.start, l.start + ask.length(l.student) * ask.grid);
+    let (from, to) = span(lesson);
+    ask.locked_on(lesson.day).any(|locked| {
+        let (a, b) = span(locked);
+        locked != lesson && a < to && from < b
+    })
+}
+
+/// The openings of a day, by start, student and court: locked lessons, and what does not meet any.
 pub(super) fn openings(ask: &Ask, day: u32) -> Vec<Opening> {
     let mut openings = Vec::new();
     for student in 0..ask.students.len() {
@@ -89,8 +98,9 @@ pub(super) fn openings(ask: &Ask, day: u32) -> Vec<Opening> {
         }
         for start in starts(ask, student) {
             for court in 0..ask.courts.len() {
-                if ruled_out(ask, student, day, start, court).is_none() {
-                    let minute = start * ask.grid;
+                let minute = start * ask.grid;
+                let here = Planned { student, day, start: minute, court };
+                if ruled_out(ask, student, day, start, court).is_none() && !in_locked(ask, &here) {
                     let cost = ask.court_cost(student, court, day, minute);
                     let off = ask.off(student, court, minute);
                     openings.push(Opening { student, start, court, cost, off });

@@ -40,7 +40,7 @@ pub(super) fn order(
 ) -> Option<(i64, Vec<Opening>)> {
     let wanted: Vec<(usize, u32)> =
         counts.iter().filter(|(_, n)| *n > 0).map(|(s, n)| (*s, u32::from(*n))).collect();
-    let board = Board::set(ask, rules, weights, &openings(ask, day), &wanted)?;
+    let board = Board::set(ask, rules, weights, day, &openings(ask, day), &wanted)?;
     let all = |counts: &Vec<u8>| counts.iter().zip(&wanted).all(|(n, (_, w))| u32::from(*n) == *w);
     let whole = board.choices.counts.iter().position(all)?;
     let to_come = to_come(&board, whole);
@@ -83,6 +83,9 @@ pub(super) fn order(
             let slot = place.slot + step.length;
             offer(Place { slot, choice, stance, rest }, value + adds, Some(step.opening));
         }
+        if board.must[place.slot] {
+            continue;
+        }
         let rest = place.rest.iter().map(|r| r.saturating_sub(1)).collect();
         let stance = board.wait(place.stance);
         offer(Place { slot: place.slot + 1, choice: place.choice, stance, rest }, value, None);
@@ -99,7 +102,8 @@ fn to_come(board: &Board, whole: usize) -> Vec<Vec<i64>> {
     for slot in (0..slots).rev() {
         for choice in 0..many {
             for stance in 0..wide {
-                let mut least = to_come[slot + 1][choice * wide + board.wait(stance)];
+                let waited = to_come[slot + 1][choice * wide + board.wait(stance)];
+                let mut least = if board.must[slot] { NEVER } else { waited };
                 for step in &board.steps[slot] {
                     if let Some((more, after, adds)) = board.take(choice, stance, step) {
                         let then = to_come[slot + step.length][more * wide + after];

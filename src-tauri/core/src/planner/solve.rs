@@ -29,9 +29,9 @@ pub fn plan(ask: &Ask, go_on: &dyn Fn() -> bool) -> Result<Plan, Refusal> {
                 days.push(day);
             }
             None => {
-                // Stopped before anything was known: the days left teach nobody.
+                // Stopped before anything was known: the days left have what is locked, no more.
                 proven = false;
-                days.push(Day::idle());
+                days.push(Day::idle(ask, day));
             }
         }
     }
@@ -72,7 +72,7 @@ fn search(
     let mut search = Search::new(ask, weights, days, go_on)
         .ok_or_else(|| too_large("There are too many students and lessons for one plan."))?;
     // Nobody taught on any day is always a plan.
-    let mut best = vec![0; many];
+    let mut best: Vec<usize> = (0..many).map(|day| search.locked(day)).collect();
     let mut known = search.total(&best);
     let mut proven = false;
     let mut next = Found::Plan(search.good());

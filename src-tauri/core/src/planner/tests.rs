@@ -14,12 +14,14 @@ fn easy() -> Ask {
         courts: vec![court(0)],
         coach: Coach { busy: vec![], travel: vec![vec![0]], day_limit: DAY, longest_run: DAY },
         students: vec![student(1)],
+        locked: vec![],
         order: Wish::USUAL,
     }
 }
 
 fn facility(days: usize) -> Facility {
-    Facility { hours: vec![[540, 780]; days], longest_run: DAY, day_limit: DAY, days_bookable: 9 }
+    let hours = vec![[540, 780]; days];
+    Facility { hours, step: 0, longest_run: DAY, day_limit: DAY, days_bookable: 9 }
 }
 
 fn court(facility: usize) -> Court {
@@ -116,6 +118,7 @@ prop_compose! {
         ];
         let place = |n: usize| Facility {
             hours: hours(n),
+            step: 0,
             longest_run: limits.0 * 60,
             day_limit: limits.1 * 60,
             days_bookable: 2,
@@ -146,6 +149,7 @@ prop_compose! {
                 prefer_court: (w.5 as usize).checked_sub(2),
                 priority: w.6,
             }).collect(),
+            locked: vec![],
             order: [order[0], order[1], order[2]],
         }
     }
@@ -158,6 +162,23 @@ proptest! {
         let openings: usize = (0..2).map(|day| options::openings(&ask, day).len()).sum();
         prop_assume!(openings <= 18);
         prop_assert_eq!(best(&ask).objectives, by_trying_all(&ask));
+    }
+
+    #[test]
+    fn locked_lessons_stay_and_no_plan_around_them_is_better(ask in small(), which in any::<prop::sample::Index>()) {
+        let openings: usize = (0..2).map(|day| options::openings(&ask, day).len()).sum();
+        prop_assume!((1..=18).contains(&openings));
+        let all: Vec<Planned> = (0..2).flat_map(|day| {
+            options::openings(&ask, day).into_iter().map(move |o| Planned {
+                student: o.student, day, start: o.start * 60, court: o.court,
+            })
+        }).collect();
+        let mut ask = ask;
+        ask.locked = vec![all[which.index(all.len())]];
+        prop_assume!(objectives(&ask, &ask.locked.clone()).is_ok());
+        let plan = best(&ask);
+        prop_assert!(plan.lessons.contains(&ask.locked[0]));
+        prop_assert_eq!(ranked(&ask, plan.objectives), ranked(&ask, by_trying_all(&ask)));
     }
 
     #[test]
@@ -188,6 +209,7 @@ fn each_rule_by_itself_leaves_room_for_so_many_lessons() {
         ("departure", |a| a.students[0].depart = [1, 659], 5),
         ("hours of the facility", |a| a.facilities[0].hours[1] = [0, 0], 4),
         ("hours off the grid", |a| a.facilities[0].hours[1] = [541, 779], 6),
+        ("starts of the facility", |a| a.facilities[0].step = 120, 4),
         ("days that can be booked", |a| a.facilities[0].days_bookable = 1, 4),
         ("a court taken", |a| a.courts[0].taken = vec![[0, 650, 670]], 6),
         ("the coach busy", |a| a.coach.busy = vec![[1, 540, 720]], 5),

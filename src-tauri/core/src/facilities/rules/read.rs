@@ -128,13 +128,13 @@ fn rows<T>(rows: Vec<T>, field: &str, mut read: impl FnMut(&str, T) -> T) -> Vec
 }
 
 /// Days of the week in their order, each once.
-fn weekdays(p: &mut Problems, at: &str, days: Vec<u8>) -> Vec<u8> {
+pub fn weekdays(p: &mut Problems, field: &str, days: Vec<u8>) -> Vec<u8> {
     let mut days = days;
     days.sort_unstable();
     days.dedup();
     if days.iter().any(|day| !(1..=7).contains(day)) {
         let words = "Days of the week are 1 for Monday to 7 for Sunday.".to_owned();
-        p.add(&format!("{at}.weekdays"), "no_such_day", words);
+        p.add(field, "no_such_day", words);
     }
     if days.len() == 7 { Vec::new() } else { days }
 }
@@ -154,7 +154,7 @@ fn days(p: &mut Problems, at: &str, first: &str, last: &str) -> (String, String)
 }
 
 /// Two times that belong together; `needed`, or else both may be empty. The end may be 00:00.
-fn times(
+pub fn times(
     p: &mut Problems,
     (from, to): (&str, &str),
     typed: (&str, &str),
@@ -172,9 +172,10 @@ fn times(
     (a.to_string(), b.to_string())
 }
 
-fn hours(p: &mut Problems, at: &str, row: Hours) -> Hours {
+/// Opening hours as they can be stored.
+pub fn hours(p: &mut Problems, at: &str, row: Hours) -> Hours {
     let (opens, closes) = (format!("{at}.opens"), format!("{at}.closes"));
-    let weekdays = weekdays(p, at, row.weekdays);
+    let weekdays = weekdays(p, &format!("{at}.weekdays"), row.weekdays);
     let (opens, closes) = times(p, (&opens, &closes), (&row.opens, &row.closes), true);
     let (first, last) = days(p, at, &row.first, &row.last);
     Hours { weekdays, opens, closes, first, last }
@@ -188,7 +189,7 @@ fn closure(p: &mut Problems, at: &str, row: Closure, facility: &Facility) -> Clo
         p.add(&format!("{at}.court"), "elsewhere", words);
     }
     let (first, last) = days(p, at, &row.first, &row.last);
-    let weekdays = weekdays(p, at, row.weekdays);
+    let weekdays = weekdays(p, &format!("{at}.weekdays"), row.weekdays);
     let (from, to) = (format!("{at}.starts"), format!("{at}.ends"));
     let (starts, ends) = times(p, (&from, &to), (&row.starts, &row.ends), false);
     if first.is_empty() && weekdays.is_empty() && starts.is_empty() {
@@ -202,7 +203,7 @@ fn closure(p: &mut Problems, at: &str, row: Closure, facility: &Facility) -> Clo
 fn rate(p: &mut Problems, money: &mut Money, at: &str, row: Rate) -> Rate {
     let who = p.line(&format!("{at}.who"), &row.who, "For whom");
     let ground = p.line(&format!("{at}.ground"), &row.ground, "The kind of court");
-    let weekdays = weekdays(p, at, row.weekdays);
+    let weekdays = weekdays(p, &format!("{at}.weekdays"), row.weekdays);
     let (from, to) = (format!("{at}.starts"), format!("{at}.ends"));
     let (starts, ends) = times(p, (&from, &to), (&row.starts, &row.ends), false);
     let hour = money.amount(p, &format!("{at}.hour"), &row.hour, true);

@@ -75,7 +75,7 @@ pub fn terms(db: &Reading<'_>, ask: AskTerms) -> Result<Terms> {
 }
 
 /// What rules say of a booking on a court, or on one not known yet, in a zone.
-pub(super) fn of(
+pub fn of(
     rules: &Rules,
     zone: &str,
     court: Option<&Court>,
@@ -146,7 +146,7 @@ fn fits(row: &str, name: &str) -> bool {
 
 /// When a facility is open on a day, in minutes, one range for each row that holds; `None` when no
 /// hours are known at all.
-fn hours_on(hours: &[Hours], day: Day) -> Option<Vec<(u32, u32)>> {
+pub fn hours_on(hours: &[Hours], day: Day) -> Option<Vec<(u32, u32)>> {
     if hours.is_empty() {
         return None;
     }
@@ -166,6 +166,47 @@ fn hours_on(hours: &[Hours], day: Day) -> Option<Vec<(u32, u32)>> {
         }
     }
     Some(joined)
+}
+
+impl Rules {
+    /// When a court cannot be had on a day, in minutes, each with its reason.
+    pub fn closed_on(&self, court: CourtId, day: Day) -> Vec<(u32, u32, &str)> {
+        let holds = |row: &&Closure| {
+            on(&row.weekdays, day)
+                && in_season(&row.first, &row.last, day)
+                && row.court.is_none_or(|of| of == court)
+        };
+        let rows = self.closures.iter().filter(holds);
+        rows.map(|row| {
+            let (from, to) = minutes_of(&row.starts, &row.ends);
+            (from, to, row.reason.as_str())
+        })
+        .collect()
+    }
+
+    /// What an hour costs on a kind of court on a day, in smallest units, the first that holds
+    /// first; empty when no rule says.
+    pub fn prices_on(&self, ground: &str, day: Day) -> Vec<(u32, u32, i64)> {
+        let Some(currency) = Currency::parse(&self.currency) else { return Vec::new() };
+        self.rates
+            .iter()
+            .filter(|row| {
+                fits(&row.who, &self.books_as)
+                    && fits(&row.ground, ground)
+                    && on(&row.weekdays, day)
+            })
+            .filter_map(|row| {
+                let (from, to) = minutes_of(&row.starts, &row.ends);
+                Some((from, to, currency.minor(&row.hour)?))
+            })
+            .collect()
+    }
+
+    /// What each booking costs besides, in smallest units.
+    pub fn fee(&self) -> i64 {
+        let currency = Currency::parse(&self.currency);
+        currency.and_then(|currency| currency.minor(&self.booking_fee)).unwrap_or(0)
+    }
 }
 
 fn clock(minute: u32) -> String {

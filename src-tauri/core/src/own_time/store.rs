@@ -1,0 +1,91 @@
+//! All SQL of the coach's own time. The week is one record among the settings; what takes time is a
+//! row each.
+
+use rusqlite::{Row, params};
+
+use super::{Again, Busy, OwnTime};
+use crate::app::{Reading, Writing};
+use crate::error::{Error, Result};
+use crate::kinds::Day;
+use crate::kinds::ids::BusyId;
+
+pub(super) fn week(db: &Reading<'_>) -> Result<OwnTime> {
+    let kept = db.one("SELECT value FROM setting WHERE id = 'own_time'", [], |row| {
+        row.get::<_, String>("value")
+    })?;
+    kept.map_or_else(
+        || Ok(OwnTime::default()),
+        |kept| serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string())),
+    )
+}
+
+pub(super) fn write_week(db: &Writing<'_>, own: &OwnTime) -> Result<()> {
+    let kept = serde_json::to_string(own).map_err(|e| Error::Fault(e.to_string()))?;
+    db.execute(
+        "INSERT INTO setting (id, value) VALUES ('own_time', ?)
+         ON CONFLICT (id) DO UPDATE SET value = excluded.value",
+        params![kept],
+    )?;
+    Ok(())
+}
+
+pub(super) fn write(db: &Writing<'_>, id: BusyId, b: &Busy) -> Result<()> {
+    let some = |text: &str| Some(text.to_owned()).filter(|text| !text.is_empty());
+    let weekdays: String = b.weekdays.iter().map(ToString::to_string).collect();
+    db.execute(
+        "INSERT INTO own_busy (id, what, first, last, starts, ends, zone, again, weekdays, except_days)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+         ON CONFLICT (id) DO UPDATE SET what = excluded.what, first = excluded.first, last = excluded.last,
+           starts = excluded.starts, ends = excluded.ends, zone = excluded.zone, again = excluded.again,
+           weekdays = excluded.weekdays, except_days = excluded.except_days",
+        params![
+            id,
+            b.what,
+            b.first,
+            some(&b.last),
+            some(&b.starts),
+            some(&b.ends),
+            some(&b.zone),
+            b.again,
+            weekdays,
+            b.except.join(" "),
+        ],
+    )?;
+    Ok(())
+}
+
+pub(super) fn remove(db: &Writing<'_>, id: BusyId, today: Day) -> Result<()> {
+    db.execute("UPDATE own_busy SET removed = ? WHERE id = ?", params![today, id])?;
+    Ok(())
+}
+
+const SELECT: &str =
+    "SELECT id, what, first, last, starts, ends, zone, again, weekdays, except_days
+     FROM own_busy WHERE removed IS NULL";
+
+fn busy(row: &Row<'_>) -> rusqlite::Result<(BusyId, Busy)> {
+    let none = |name: &str| row.get::<_, Option<String>>(name).map(Option::unwrap_or_default);
+    let weekdays: String = row.get("weekdays")?;
+    let except: String = row.get("except_days")?;
+    let busy = Busy {
+        what: row.get("what")?,
+        first: row.get("first")?,
+        last: none("last")?,
+        starts: none("starts")?,
+        ends: none("ends")?,
+        zone: none("zone")?,
+        again: row.get::<_, Again>("again")?,
+        weekdays: weekdays.bytes().map(|b| b.wrapping_sub(b'0')).collect(),
+        except: except.split_whitespace().map(str::to_owned).collect(),
+    };
+    Ok((row.get("id")?, busy))
+}
+
+pub(super) fn all(db: &Reading<'_>) -> Result<Vec<(BusyId, Busy)>> {
+    db.all(&format!("{SELECT} ORDER BY first, starts, id"), [], busy)
+}
+
+pub(super) fn one(db: &Reading<'_>, id: BusyId) -> Result<Busy> {
+    let found = db.found("busy time", &id, &format!("{SELECT} AND id = ?"), [id], busy)?;
+    Ok(found.1)
+}

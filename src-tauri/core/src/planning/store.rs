@@ -1,0 +1,67 @@
+//! All SQL of wishes.
+
+use rusqlite::{Row, params};
+
+use super::VisitWish;
+use crate::app::{Reading, Writing};
+use crate::error::Result;
+use crate::kinds::ids::VisitId;
+
+pub(super) fn write_wish(db: &Writing<'_>, visit: VisitId, w: &VisitWish) -> Result<()> {
+    let some = |text: &str| Some(text.to_owned()).filter(|text| !text.is_empty());
+    db.execute(
+        "INSERT INTO wish (id, lessons, minutes, per_day, rest, arrives, leaves, earliest, latest,
+           best_from, best_to, court, weight, note)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+         ON CONFLICT (id) DO UPDATE SET lessons = excluded.lessons, minutes = excluded.minutes,
+           per_day = excluded.per_day, rest = excluded.rest, arrives = excluded.arrives,
+           leaves = excluded.leaves, earliest = excluded.earliest, latest = excluded.latest,
+           best_from = excluded.best_from, best_to = excluded.best_to, court = excluded.court,
+           weight = excluded.weight, note = excluded.note",
+        params![
+            visit,
+            w.lessons,
+            w.minutes,
+            w.per_day,
+            w.rest,
+            some(&w.arrives),
+            some(&w.leaves),
+            some(&w.earliest),
+            some(&w.latest),
+            some(&w.best_from),
+            some(&w.best_to),
+            w.court,
+            w.weight,
+            w.note,
+        ],
+    )?;
+    Ok(())
+}
+
+pub(super) fn clear_wish(db: &Writing<'_>, visit: VisitId) -> Result<()> {
+    db.execute("DELETE FROM wish WHERE id = ?", [visit])?;
+    Ok(())
+}
+
+pub(super) fn wish(db: &Reading<'_>, visit: VisitId) -> Result<Option<VisitWish>> {
+    db.one("SELECT * FROM wish WHERE id = ?", [visit], row)
+}
+
+fn row(row: &Row<'_>) -> rusqlite::Result<VisitWish> {
+    let text = |name: &str| row.get::<_, Option<String>>(name).map(Option::unwrap_or_default);
+    Ok(VisitWish {
+        lessons: row.get("lessons")?,
+        minutes: row.get("minutes")?,
+        per_day: row.get("per_day")?,
+        rest: row.get("rest")?,
+        arrives: text("arrives")?,
+        leaves: text("leaves")?,
+        earliest: text("earliest")?,
+        latest: text("latest")?,
+        best_from: text("best_from")?,
+        best_to: text("best_to")?,
+        court: row.get("court")?,
+        weight: row.get("weight")?,
+        note: row.get("note")?,
+    })
+}
