@@ -103,6 +103,21 @@ impl Maker {
         self.id("lessons.plan", input, "/id")
     }
 
+    /// A lesson whose court the desk confirmed.
+    pub fn booked(
+        &mut self,
+        visits: &[&str],
+        day: Day,
+        starts: &str,
+        court: usize,
+        reference: &str,
+    ) -> Result<String> {
+        let lesson = self.lesson(visits, day, starts, court)?;
+        let answer = json!({ "lesson": lesson, "reference": reference, "by_whom": "Nuala" });
+        self.act("bookings.confirm", answer)?;
+        Ok(lesson)
+    }
+
     pub fn given(
         &mut self,
         visits: &[&str],

@@ -396,9 +396,10 @@ fn ines(m: &mut Maker) -> Result<()> {
     )?;
     m.end(&first, 3, true)?;
     let now = m.planned(&student, m.today, 3, "three days")?;
-    m.lesson(&[&now.visit], m.today, "09:30", 1)?;
-    m.lesson(&[&now.visit], m.today.plus(1), "09:30", 1)?;
-    m.lesson(&[&now.visit], m.today.plus(2), "10:00", 0)?;
+    m.booked(&[&now.visit], m.today, "09:30", 1, "H-2041")?;
+    m.booked(&[&now.visit], m.today.plus(1), "09:30", 1, "H-2042")?;
+    let last = m.lesson(&[&now.visit], m.today.plus(2), "10:00", 0)?;
+    m.act("bookings.ask", json!({ "lessons": [last] }))?;
     Ok(())
 }
 
@@ -420,8 +421,8 @@ fn aho(m: &mut Maker) -> Result<()> {
     m.on(m.today.plus(-1));
     m.given(&both, m.today.plus(-1), "14:30", 0)?;
     m.on(m.today);
-    m.lesson(&both, m.today, "14:30", 0)?;
-    m.lesson(&both, m.today.plus(1), "14:30", 0)?;
+    m.booked(&both, m.today, "14:30", 0, "H-2043")?;
+    m.booked(&both, m.today.plus(1), "14:30", 0, "H-2044")?;
     Ok(())
 }
 
@@ -436,8 +437,8 @@ fn jonas(m: &mut Maker) -> Result<()> {
         "payer": { "name": "Katrin Reuter", "relation": "mother", "email": "katrin@example.org" },
     }))?;
     let now = m.planned(&student, m.today, 4, "")?;
-    m.lesson(&[&now.visit], m.today, "11:00", 1)?;
-    m.lesson(&[&now.visit], m.today.plus(1), "11:00", 1)?;
+    m.booked(&[&now.visit], m.today, "11:00", 1, "H-2045")?;
+    m.booked(&[&now.visit], m.today.plus(1), "11:00", 1, "H-2046")?;
     Ok(())
 }
 

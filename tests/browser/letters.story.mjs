@@ -56,7 +56,7 @@ test('a letter is corrected, issued and opened', async ({ page, openFile, bridge
   await use(page, button('Save a copy'));
   await expect(page.getByText(/^Saved as .*\.pdf$/)).toBeVisible();
   await expect(button('Save a copy')).toBeFocused();
-  await page.keyboard.press('Alt+5');
+  await page.keyboard.press('Alt+6');
   await arrived(page, 'Letters');
   await expect(page.getByText('No letter is owed.')).toBeVisible();
   await use(page, page.getByRole('link', { name: /^Open ?: Zoë Łukasiewicz$/ }));

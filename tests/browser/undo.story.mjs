@@ -65,7 +65,7 @@ test('Ctrl+Z undoes what was just done from where one is, and in a field what wa
   const down = page.getByRole('button', { name: /^Down ?: / });
   await thereAndBack(page, bridge, made, () => use(page, down), 'Order of goals changed.', undo);
 
-  await page.keyboard.press('Alt+6');
+  await page.keyboard.press('Alt+7');
   const closing = page.getByLabel('Closing');
   const save = async () => {
     await write(page, closing, 'Until the next visit,');

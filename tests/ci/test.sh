@@ -34,9 +34,10 @@ stage "tests of the core and of the whole"
 cargo test --workspace
 
 stage "outside checks"
-for check in intervals load plan score zones; do
+for check in intervals invitations load plan score zones; do
   "$CARRYOVER_PYTHON" "tests/outside/$check.py" target/debug/carryover-cli
 done
+"$CARRYOVER_PYTHON" tests/outside/ical.py target/debug/examples/ical_door
 
 stage "browser stories"
 (cd tests && npm run -s browser)

@@ -88,6 +88,22 @@ enum Verb {
         /// The document to write; must not exist.
         to: PathBuf,
     },
+    /// Writes the invitations of a visit that are due, each into a file of its own.
+    Invitations {
+        /// The visit.
+        #[arg(long)]
+        visit: String,
+        /// The folder; made where it is not there.
+        folder: PathBuf,
+    },
+    /// Writes a calendar file of lessons.
+    Calendar {
+        /// Of one student; left out for everyone's.
+        #[arg(long)]
+        student: Option<String>,
+        /// The file to write; must not exist.
+        to: PathBuf,
+    },
     /// Takes a season from a CSV file, and says what was taken and what not and why.
     Import {
         /// The CSV file.
@@ -130,6 +146,8 @@ fn main() -> ExitCode {
         Verb::Letter { visit, letter, issue, to } => {
             papers::letter(line.file, visit, letter, issue, &to)
         }
+        Verb::Invitations { visit, folder } => papers::invitations(line.file, visit, &folder),
+        Verb::Calendar { student, to } => papers::calendar(line.file, student, &to),
         Verb::Import { from, columns, dates, facility, same, look } => papers::import(
             line.file,
             &from,

@@ -7,7 +7,7 @@ use base64::Engine;
 use carryover_core::app::CoachFile;
 use carryover_core::error::{Error, Result};
 use carryover_core::kinds::ids::LetterId;
-use carryover_core::{commands, desk, letters};
+use carryover_core::{calendar, commands, desk, letters};
 use serde_json::{Map, Value, json, to_value};
 
 use crate::answer::{Answered, done};
@@ -47,6 +47,28 @@ pub fn letter(
     let (_, pdf) = file.read(|db| letters::document(db, letter))?;
     desk::write_whole(to, &pdf)?;
     Ok(done(json!({ "path": to, "letter": letter, "bytes": pdf.len() })))
+}
+
+/// Writes the invitations of a visit that are due.
+pub fn invitations(file: Option<PathBuf>, visit: String, folder: &Path) -> Result<Answered> {
+    let which = serde_json::from_value(json!({ "visit": visit }))
+        .map_err(|_| Error::NotFound { what: "visit", id: visit })?;
+    let mut file = CoachFile::open(&named(file)?)?;
+    let names = desk::invitations_into(&mut file, which, folder)?;
+    Ok(done(json!({ "folder": folder, "files": names })))
+}
+
+/// Writes a calendar file.
+pub fn calendar(file: Option<PathBuf>, student: Option<String>, to: &Path) -> Result<Answered> {
+    if to.exists() {
+        return Err(Error::field("to", "exists", "There is a file of this name. Name another."));
+    }
+    let of = serde_json::from_value(json!({ "student": student }))
+        .map_err(|_| Error::NotFound { what: "student", id: student.unwrap_or_default() })?;
+    let file = CoachFile::open(&named(file)?)?;
+    let (_, text) = file.read(|db| calendar::file(db, of, chrono::Utc::now()))?;
+    desk::write_whole(to, text.as_bytes())?;
+    Ok(done(json!({ "path": to, "bytes": text.len() })))
 }
 
 /// What is said about a season's file on the command line.

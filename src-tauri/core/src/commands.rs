@@ -15,8 +15,8 @@ use crate::db::check::Checked;
 use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
 use crate::{
-    assessments, bookings, exchange, facilities, goals, home, lessons, letters, observations,
-    own_time, planning, reports, settings, sports, students, visits,
+    assessments, bookings, calendar, exchange, facilities, goals, home, lessons, letters,
+    observations, offers, own_time, planning, reports, settings, sports, students, visits,
 };
 
 /// What a command gave back.
@@ -276,6 +276,16 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("bookings.confirm", "Court confirmed", bookings::confirm),
         writes("bookings.refuse", "Court refused", bookings::refuse),
         writes("bookings.give_back", "Court given back", bookings::give_back),
+        reads("offers.terms", "Rates by length and the coach\u{2019}s terms", |db, _: Nothing| {
+            offers::terms(db)
+        }),
+        writes("offers.set_terms", "Rates and terms written down", offers::set_terms),
+        reads("offers.draft", "The offer of a visit, before it is made", offers::draft),
+        reads("offers.list", "The offers of a visit, and what changed since", offers::list),
+        writes("offers.make", "Visit offered", offers::make),
+        writes("offers.answer", "Offer answered", offers::answer),
+        reads("calendar.due", "The invitations of a visit that are due", calendar::due),
+        writes("calendar.written", "Invitations written", calendar::written),
         reads("facilities.zones", "The time zones, by IANA name", |_, _: Nothing| {
             Ok(crate::kinds::zones::names())
         }),

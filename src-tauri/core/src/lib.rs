@@ -6,13 +6,14 @@
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
 //! kinds, error → db, app → input, settings → print, sports, load → ical → students, facilities → own_time, goals →
-//! visits, lessons, games → observations, assessments → home, planner → planning, bookings → letters → reports, exchange, calc → commands → desk. A test in the
+//! visits, lessons, games → observations, assessments → home, planner → planning, bookings, offers → letters, calendar → reports, exchange, calc → commands → desk. A test in the
 //! workspace's `tests` package checks it.
 
 pub mod app;
 pub mod assessments;
 pub mod bookings;
 pub mod calc;
+pub mod calendar;
 pub mod commands;
 pub mod db;
 pub mod desk;
@@ -29,6 +30,7 @@ pub mod lessons;
 pub mod letters;
 pub mod load;
 pub mod observations;
+pub mod offers;
 pub mod own_time;
 pub mod planner;
 pub mod planning;

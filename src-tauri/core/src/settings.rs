@@ -16,6 +16,8 @@ const LETTERHEAD_LINES: usize = 8;
 pub struct Settings {
     /// The coach's name, as letters are signed.
     pub name: String,
+    /// The coach's e-mail address, which invitations are from.
+    pub email: String,
     /// Lines under the name in the letterhead: address, telephone, mail.
     pub letterhead: String,
     /// The closing of a letter.
@@ -28,6 +30,7 @@ impl Default for Settings {
     fn default() -> Self {
         Self {
             name: String::new(),
+            email: String::new(),
             letterhead: String::new(),
             closing: "See you on court,".to_owned(),
             sample: false,
@@ -57,6 +60,7 @@ pub fn change(db: &Writing<'_>, settings: Settings) -> Result<Settings> {
     let mut p = Problems::new();
     let read = Settings {
         name: p.line("name", &settings.name, "Your name"),
+        email: p.email("email", &settings.email),
         letterhead: p.note("letterhead", &settings.letterhead, "The letterhead"),
         closing: p.note("closing", &settings.closing, "The closing"),
         sample: settings.sample,

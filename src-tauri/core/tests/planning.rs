@@ -257,7 +257,7 @@ fn own_time_and_wishes_that_cannot_be_are_refused_field_by_field() {
     } });
     assert_eq!(
         said(&w.refused("planning.set_wish", wrong)),
-        ["arrives", "lessons", "minutes", "latest"]
+        ["arrives", "latest", "lessons", "minutes"]
     );
     for (first, last, code) in
         [("2026-03-10", "2026-03-09", "last"), ("2026-03-10", "2026-06-10", "last")]

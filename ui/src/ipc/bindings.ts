@@ -144,7 +144,26 @@ export type Condition = 'fed' | 'live' | 'set_game' | 'match';
  *
  */
 export type Source = 'counted_live' | 'total_entered' | 'game_chances' | 'told';
+export type BookingId = string;
+/**
+ * Where a court booking is.
+ *
+ */
+export type BookingState = 'asked' | 'confirmed' | 'refused' | 'released';
+export type BookingsAskOutput = Booking[];
+/**
+ * What is to be done about a court.
+ *
+ */
+export type CourtState = 'to_give_back' | 'to_ask' | 'asked' | 'confirmed';
+export type BookingsListOutput = CourtNeeded[];
 export type BusyId = string;
+/**
+ * Why an invitation is due.
+ *
+ */
+export type InvitationKind = 'new' | 'changed' | 'called_off';
+export type CalendarDueOutput = InvitationDue[];
 /**
  * What a change between two counts may be called.
  *
@@ -299,7 +318,7 @@ export type Language = 'en' | 'de';
  * What a line on the day sheet leads to.
  *
  */
-export type Leads = 'start_visit' | 'record' | 'visit' | 'letter' | 'letters' | 'student';
+export type Leads = 'start_visit' | 'record' | 'visit' | 'letter' | 'letters' | 'student' | 'courts';
 /**
  * Which of the two hours, when the clocks go back and an hour comes twice.
  *
@@ -492,6 +511,12 @@ export type ObservationId = string;
  */
 export type ObservationKind = 'strength' | 'fault';
 export type ObservationsListOutput = Observation[];
+export type OfferId = string;
+/**
+ * What came of an offer.
+ *
+ */
+export type OfferState = 'offered' | 'agreed' | 'declined';
 export type OwnTimeListOutput = BusyShown[];
 /**
  * The unit a pack's lengths are written in, so that a metric court and one in feet are both exact.
@@ -1227,6 +1252,399 @@ export interface Miss {
   times: number;
 }
 /**
+ * A court booking as stored.
+ *
+ */
+export interface Booking {
+  id: BookingId;
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * On which court; left out for whichever is free.
+   */
+  court: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  day: Day;
+  starts: Time;
+  /**
+   * Its length in minutes.
+   */
+  minutes: number;
+  state: BookingState;
+  /**
+   * The day it was asked for.
+   */
+  asked: Day | null;
+  /**
+   * The day it was answered.
+   */
+  answered: Day | null;
+  /**
+   * The facility's own reference for it.
+   */
+  reference: string;
+  /**
+   * Who answered.
+   */
+  by_whom: string;
+  /**
+   * The coach's note.
+   */
+  note: string;
+}
+/**
+ * Lessons whose courts are asked for.
+ *
+ */
+export interface BookingsAskInput {
+  /**
+   * Which lessons.
+   */
+  lessons: LessonId[];
+}
+/**
+ * What a facility answered.
+ *
+ */
+export interface BookingsConfirmInput {
+  lesson: LessonId;
+  /**
+   * The court it gave; left out where it named none.
+   */
+  court?: CourtId | null;
+  /**
+   * Its own reference.
+   */
+  reference?: string;
+  /**
+   * Who answered.
+   */
+  by_whom?: string;
+  /**
+   * The coach's note.
+   */
+  note?: string;
+}
+/**
+ * A court booking as stored.
+ *
+ */
+export interface BookingsConfirmOutput {
+  id: BookingId;
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * On which court; left out for whichever is free.
+   */
+  court: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  day: Day;
+  starts: Time;
+  /**
+   * Its length in minutes.
+   */
+  minutes: number;
+  state: BookingState;
+  /**
+   * The day it was asked for.
+   */
+  asked: Day | null;
+  /**
+   * The day it was answered.
+   */
+  answered: Day | null;
+  /**
+   * The facility's own reference for it.
+   */
+  reference: string;
+  /**
+   * Who answered.
+   */
+  by_whom: string;
+  /**
+   * The coach's note.
+   */
+  note: string;
+}
+/**
+ * A court given back.
+ *
+ */
+export interface BookingsGiveBackInput {
+  booking: BookingId;
+  /**
+   * Who took it back.
+   */
+  by_whom?: string;
+  /**
+   * The coach's note.
+   */
+  note?: string;
+}
+/**
+ * A court booking as stored.
+ *
+ */
+export interface BookingsGiveBackOutput {
+  id: BookingId;
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * On which court; left out for whichever is free.
+   */
+  court: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  day: Day;
+  starts: Time;
+  /**
+   * Its length in minutes.
+   */
+  minutes: number;
+  state: BookingState;
+  /**
+   * The day it was asked for.
+   */
+  asked: Day | null;
+  /**
+   * The day it was answered.
+   */
+  answered: Day | null;
+  /**
+   * The facility's own reference for it.
+   */
+  reference: string;
+  /**
+   * Who answered.
+   */
+  by_whom: string;
+  /**
+   * The coach's note.
+   */
+  note: string;
+}
+/**
+ * Which courts.
+ *
+ */
+export interface BookingsListInput {
+  /**
+   * From this day; left out for today.
+   */
+  from?: Day | null;
+  /**
+   * Until this day; left out for all that is to come.
+   */
+  to?: Day | null;
+  /**
+   * Of the lessons of one visit only.
+   */
+  visit?: VisitId | null;
+}
+/**
+ * A court that a lesson needs, or one that no lesson needs any more.
+ *
+ */
+export interface CourtNeeded {
+  state: CourtState;
+  /**
+   * The lesson; left out for a court to be given back.
+   */
+  lesson: LessonId | null;
+  /**
+   * Whose lesson: the first student's visit.
+   */
+  visit: VisitId | null;
+  /**
+   * The first student.
+   */
+  student: StudentId | null;
+  /**
+   * Everyone in the lesson, in words; empty without one.
+   */
+  names: string;
+  /**
+   * The booking, once it was asked for.
+   */
+  booking: Booking | null;
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  /**
+   * From when it can be asked for; left out when no rule says.
+   */
+  ask_from: Given | null;
+  /**
+   * Whether it can be asked for now: the day has come, or no rule says.
+   */
+  open: boolean;
+  /**
+   * What it costs, as in "18.00 EUR"; empty when no rule says.
+   */
+  cost: string;
+  /**
+   * Until when it can be given back free; left out when no rule says.
+   */
+  free_until: Given | null;
+  /**
+   * When to ask, until when to give back and what it costs later, a sentence each.
+   */
+  words: string[];
+  /**
+   * What speaks against it, a sentence each.
+   */
+  against: string[];
+}
+/**
+ * A day and a time on the facility's clock.
+ *
+ */
+export interface Given {
+  day: Day;
+  time: Time;
+}
+/**
+ * Lessons to write about.
+ *
+ */
+export interface BookingsMessageInput {
+  /**
+   * Which lessons, all at one facility.
+   */
+  lessons: LessonId[];
+}
+/**
+ * What to write, and what to say.
+ *
+ */
+export interface BookingsMessageOutput {
+  facility: FacilityId;
+  /**
+   * Its name.
+   */
+  place: string;
+  /**
+   * The desk's address, or empty.
+   */
+  to: string;
+  /**
+   * The desk's telephone, or empty.
+   */
+  phone: string;
+  /**
+   * The subject of the message.
+   */
+  subject: string;
+  /**
+   * The message.
+   */
+  words: string;
+  /**
+   * What to have at hand on the telephone, a line each.
+   */
+  notes: string[];
+}
+/**
+ * What a facility answered.
+ *
+ */
+export interface BookingsRefuseInput {
+  lesson: LessonId;
+  /**
+   * The court it gave; left out where it named none.
+   */
+  court?: CourtId | null;
+  /**
+   * Its own reference.
+   */
+  reference?: string;
+  /**
+   * Who answered.
+   */
+  by_whom?: string;
+  /**
+   * The coach's note.
+   */
+  note?: string;
+}
+/**
+ * A court booking as stored.
+ *
+ */
+export interface BookingsRefuseOutput {
+  id: BookingId;
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * On which court; left out for whichever is free.
+   */
+  court: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  day: Day;
+  starts: Time;
+  /**
+   * Its length in minutes.
+   */
+  minutes: number;
+  state: BookingState;
+  /**
+   * The day it was asked for.
+   */
+  asked: Day | null;
+  /**
+   * The day it was answered.
+   */
+  answered: Day | null;
+  /**
+   * The facility's own reference for it.
+   */
+  reference: string;
+  /**
+   * Who answered.
+   */
+  by_whom: string;
+  /**
+   * The coach's note.
+   */
+  note: string;
+}
+/**
  * A heading to jump to.
  *
  */
@@ -1363,6 +1781,51 @@ export interface BusyShown {
    * When, in words.
    */
   words: string;
+}
+/**
+ * Which visit.
+ *
+ */
+export interface CalendarDueInput {
+  visit: VisitId;
+}
+/**
+ * An invitation that is due.
+ *
+ */
+export interface InvitationDue {
+  lesson: LessonId;
+  student: StudentId;
+  kind: InvitationKind;
+  /**
+   * As a sentence.
+   */
+  words: string;
+  /**
+   * The SEQUENCE it will have.
+   */
+  sequence: number;
+  /**
+   * Why it cannot be written; empty when it can.
+   */
+  trouble: string;
+}
+/**
+ * Which visit.
+ *
+ */
+export interface CalendarWrittenInput {
+  visit: VisitId;
+}
+/**
+ * So many invitations were written.
+ *
+ */
+export interface CalendarWrittenOutput {
+  /**
+   * How many.
+   */
+  invitations: number;
 }
 /**
  * Whom to ask, and where to turn; the form and the record are the same.
@@ -2002,6 +2465,26 @@ export interface DeskSampleOutput {
   sample: boolean;
 }
 /**
+ * Whose lessons.
+ *
+ */
+export interface DeskSaveCalendarInput {
+  /**
+   * Of one student; left out for everyone's.
+   */
+  student?: StudentId | null;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveCalendarOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
  * Which lesson.
  *
  */
@@ -2047,6 +2530,23 @@ export interface DeskSaveLetterInput {
  *
  */
 export interface DeskSaveLetterOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
+ * Which visit.
+ *
+ */
+export interface DeskWriteInvitationsInput {
+  visit: VisitId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskWriteInvitationsOutput {
   /**
    * The path.
    */
@@ -3522,14 +4022,6 @@ export interface FacilitiesTermsOutput {
   mind: string[];
 }
 /**
- * A day and a time on the facility's clock.
- *
- */
-export interface Given {
-  day: Day;
-  time: Time;
-}
-/**
  * An input with nothing in it.
  *
  */
@@ -3547,6 +4039,20 @@ export interface Fact {
    * The fact.
    */
   words: string;
+}
+/**
+ * What a lesson of a length costs.
+ *
+ */
+export interface Fee {
+  /**
+   * The length in minutes.
+   */
+  minutes: number;
+  /**
+   * The price, a decimal amount.
+   */
+  amount: string;
 }
 /**
  * A font that pages were laid out with: enough to find it again and to know it is the same.
@@ -6774,6 +7280,262 @@ export interface ObservationsSeeOutput {
   often: string;
 }
 /**
+ * An offer as stored.
+ *
+ */
+export interface Offer {
+  id: OfferId;
+  visit: VisitId;
+  made: Day;
+  state: OfferState;
+  /**
+   * The day it was answered.
+   */
+  answered: Day | null;
+  /**
+   * The message, word for word.
+   */
+  words: string;
+  /**
+   * Its lessons.
+   */
+  lessons: OfferedLesson[];
+  /**
+   * The whole price, as in "174.00 EUR"; empty when a part of it is not known.
+   */
+  price: string;
+  /**
+   * What the student said.
+   */
+  note: string;
+}
+/**
+ * A lesson as it was offered.
+ *
+ */
+export interface OfferedLesson {
+  lesson: LessonId;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  /**
+   * The facility.
+   */
+  place: string;
+  /**
+   * The court, or empty.
+   */
+  court: string;
+  /**
+   * What the lesson costs, as in "40.00 EUR"; empty when no rate is known for its length.
+   */
+  fee: string;
+  /**
+   * What the court costs; empty when no rule says.
+   */
+  court_cost: string;
+}
+/**
+ * What the student answered.
+ *
+ */
+export interface OffersAnswerInput {
+  offer: OfferId;
+  /**
+   * Whether the student agreed.
+   */
+  agreed: boolean;
+  /**
+   * What the student said.
+   */
+  note?: string;
+}
+/**
+ * An offer as stored.
+ *
+ */
+export interface OffersAnswerOutput {
+  id: OfferId;
+  visit: VisitId;
+  made: Day;
+  state: OfferState;
+  /**
+   * The day it was answered.
+   */
+  answered: Day | null;
+  /**
+   * The message, word for word.
+   */
+  words: string;
+  /**
+   * Its lessons.
+   */
+  lessons: OfferedLesson[];
+  /**
+   * The whole price, as in "174.00 EUR"; empty when a part of it is not known.
+   */
+  price: string;
+  /**
+   * What the student said.
+   */
+  note: string;
+}
+/**
+ * Which visit.
+ *
+ */
+export interface OffersDraftInput {
+  visit: VisitId;
+}
+/**
+ * An offer before it is made.
+ *
+ */
+export interface OffersDraftOutput {
+  /**
+   * The message as the program would write it.
+   */
+  words: string;
+  /**
+   * The lessons.
+   */
+  lessons: OfferedLesson[];
+  /**
+   * The whole price; empty when a part of it is not known.
+   */
+  price: string;
+  /**
+   * What is missing for a whole offer, a sentence each.
+   */
+  missing: string[];
+}
+/**
+ * Which visit.
+ *
+ */
+export interface OffersListInput {
+  visit: VisitId;
+}
+/**
+ * The offers of a visit.
+ *
+ */
+export interface OffersListOutput {
+  /**
+   * The newest first.
+   */
+  offers: Offer[];
+  /**
+   * Where it stands, in words.
+   */
+  words: string;
+  /**
+   * What changed since the student last agreed, or, before that, since the last offer: a sentence
+   * each.
+   */
+  changed: string[];
+}
+/**
+ * An offer to make.
+ *
+ */
+export interface OffersMakeInput {
+  visit: VisitId;
+  /**
+   * The message as it goes out, the coach's changes in it.
+   */
+  words: string;
+}
+/**
+ * An offer as stored.
+ *
+ */
+export interface OffersMakeOutput {
+  id: OfferId;
+  visit: VisitId;
+  made: Day;
+  state: OfferState;
+  /**
+   * The day it was answered.
+   */
+  answered: Day | null;
+  /**
+   * The message, word for word.
+   */
+  words: string;
+  /**
+   * Its lessons.
+   */
+  lessons: OfferedLesson[];
+  /**
+   * The whole price, as in "174.00 EUR"; empty when a part of it is not known.
+   */
+  price: string;
+  /**
+   * What the student said.
+   */
+  note: string;
+}
+/**
+ * What is offered on which terms; the form and the record are the same.
+ *
+ */
+export interface OffersSetTermsInput {
+  /**
+   * The currency, an ISO 4217 code.
+   */
+  currency?: string;
+  /**
+   * What lessons cost, by their length.
+   */
+  fees?: Fee[];
+  /**
+   * The coach's terms, as they stand in every offer.
+   */
+  terms?: string;
+}
+/**
+ * What is offered on which terms; the form and the record are the same.
+ *
+ */
+export interface OffersSetTermsOutput {
+  /**
+   * The currency, an ISO 4217 code.
+   */
+  currency: string;
+  /**
+   * What lessons cost, by their length.
+   */
+  fees: Fee[];
+  /**
+   * The coach's terms, as they stand in every offer.
+   */
+  terms: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface OffersTermsInput {}
+/**
+ * What is offered on which terms; the form and the record are the same.
+ *
+ */
+export interface OffersTermsOutput {
+  /**
+   * The currency, an ISO 4217 code.
+   */
+  currency: string;
+  /**
+   * What lessons cost, by their length.
+   */
+  fees: Fee[];
+  /**
+   * The coach's terms, as they stand in every offer.
+   */
+  terms: string;
+}
+/**
  * Something seen in the span, in the same words at however many students.
  *
  */
@@ -8303,6 +9065,10 @@ export interface SettingsChangeInput {
    */
   name?: string;
   /**
+   * The coach's e-mail address, which invitations are from.
+   */
+  email?: string;
+  /**
    * Lines under the name in the letterhead: address, telephone, mail.
    */
   letterhead?: string;
@@ -8324,6 +9090,10 @@ export interface SettingsChangeOutput {
    * The coach's name, as letters are signed.
    */
   name: string;
+  /**
+   * The coach's e-mail address, which invitations are from.
+   */
+  email: string;
   /**
    * Lines under the name in the letterhead: address, telephone, mail.
    */
@@ -8351,6 +9121,10 @@ export interface SettingsShowOutput {
    * The coach's name, as letters are signed.
    */
   name: string;
+  /**
+   * The coach's e-mail address, which invitations are from.
+   */
+  email: string;
   /**
    * Lines under the name in the letterhead: address, telephone, mail.
    */
@@ -9347,6 +10121,22 @@ export interface Commands {
   'assessments.take_test': { input: AssessmentsTakeTestInput; output: AssessmentsTakeTestOutput };
   /** The published tests a student took */
   'assessments.tests': { input: AssessmentsTestsInput; output: AssessmentsTestsOutput };
+  /** Courts asked for */
+  'bookings.ask': { input: BookingsAskInput; output: BookingsAskOutput };
+  /** Court confirmed */
+  'bookings.confirm': { input: BookingsConfirmInput; output: BookingsConfirmOutput };
+  /** Court given back */
+  'bookings.give_back': { input: BookingsGiveBackInput; output: BookingsGiveBackOutput };
+  /** The courts that lessons need, and those to give back */
+  'bookings.list': { input: BookingsListInput; output: BookingsListOutput };
+  /** The words with which courts are asked for */
+  'bookings.message': { input: BookingsMessageInput; output: BookingsMessageOutput };
+  /** Court refused */
+  'bookings.refuse': { input: BookingsRefuseInput; output: BookingsRefuseOutput };
+  /** The invitations of a visit that are due */
+  'calendar.due': { input: CalendarDueInput; output: CalendarDueOutput };
+  /** Invitations written */
+  'calendar.written': { input: CalendarWrittenInput; output: CalendarWrittenOutput };
   /** Makes a verified copy where the coach chooses */
   'desk.back_up': { input: DeskBackUpInput; output: DeskBackUpOutput };
   /** Checks the open file */
@@ -9371,12 +10161,16 @@ export interface Commands {
   'desk.restore': { input: DeskRestoreInput; output: DeskRestoreOutput };
   /** Opens the sample season, making it first if need be */
   'desk.sample': { input: DeskSampleInput; output: DeskSampleOutput };
+  /** Saves a calendar file of lessons where the coach chooses */
+  'desk.save_calendar': { input: DeskSaveCalendarInput; output: DeskSaveCalendarOutput };
   /** Saves the court card of a lesson where the coach chooses */
   'desk.save_card': { input: DeskSaveCardInput; output: DeskSaveCardOutput };
   /** Saves the page of a visit's home plan where the coach chooses */
   'desk.save_home_plan': { input: DeskSaveHomePlanInput; output: DeskSaveHomePlanOutput };
   /** Saves an issued letter's document where the coach chooses */
   'desk.save_letter': { input: DeskSaveLetterInput; output: DeskSaveLetterOutput };
+  /** Writes the invitations of a visit that are due, each into a file of its own */
+  'desk.write_invitations': { input: DeskWriteInvitationsInput; output: DeskWriteInvitationsOutput };
   /** What a CSV file of a season holds */
   'exchange.read_csv': { input: ExchangeReadCsvInput; output: ExchangeReadCsvOutput };
   /** A season taken from a CSV file */
@@ -9531,6 +10325,18 @@ export interface Commands {
   'observations.see': { input: ObservationsSeeInput; output: ObservationsSeeOutput };
   /** Seen again */
   'observations.see_again': { input: ObservationsSeeAgainInput; output: ObservationsSeeAgainOutput };
+  /** Offer answered */
+  'offers.answer': { input: OffersAnswerInput; output: OffersAnswerOutput };
+  /** The offer of a visit, before it is made */
+  'offers.draft': { input: OffersDraftInput; output: OffersDraftOutput };
+  /** The offers of a visit, and what changed since */
+  'offers.list': { input: OffersListInput; output: OffersListOutput };
+  /** Visit offered */
+  'offers.make': { input: OffersMakeInput; output: OffersMakeOutput };
+  /** Rates and terms written down */
+  'offers.set_terms': { input: OffersSetTermsInput; output: OffersSetTermsOutput };
+  /** Rates by length and the coach’s terms */
+  'offers.terms': { input: OffersTermsInput; output: OffersTermsOutput };
   /** Something added to the coach’s own time */
   'own_time.add': { input: OwnTimeAddInput; output: OwnTimeAddOutput };
   /** Something changed in the coach’s own time */
@@ -9634,6 +10440,14 @@ export const commandNames = [
   'assessments.norms',
   'assessments.take_test',
   'assessments.tests',
+  'bookings.ask',
+  'bookings.confirm',
+  'bookings.give_back',
+  'bookings.list',
+  'bookings.message',
+  'bookings.refuse',
+  'calendar.due',
+  'calendar.written',
   'desk.back_up',
   'desk.check',
   'desk.choose',
@@ -9646,9 +10460,11 @@ export const commandNames = [
   'desk.open_letter',
   'desk.restore',
   'desk.sample',
+  'desk.save_calendar',
   'desk.save_card',
   'desk.save_home_plan',
   'desk.save_letter',
+  'desk.write_invitations',
   'exchange.read_csv',
   'exchange.take_csv',
   'facilities.add',
@@ -9726,6 +10542,12 @@ export const commandNames = [
   'observations.make_goal',
   'observations.see',
   'observations.see_again',
+  'offers.answer',
+  'offers.draft',
+  'offers.list',
+  'offers.make',
+  'offers.set_terms',
+  'offers.terms',
   'own_time.add',
   'own_time.change',
   'own_time.list',

@@ -2,6 +2,7 @@
 import type { Component } from 'svelte';
 import type { Route } from '../kit/route';
 import Coach from './Coach.svelte';
+import Courts from './Courts.svelte';
 import DaySheet from './DaySheet.svelte';
 import EditStudent from './EditStudent.svelte';
 import Goal from './Goal.svelte';
@@ -22,6 +23,7 @@ import Place from './Place.svelte';
 import Plan from './Plan.svelte';
 import PlaceRules from './PlaceRules.svelte';
 import Places from './Places.svelte';
+import Rates from './Rates.svelte';
 import Season from './Season.svelte';
 import Student from './Student.svelte';
 import TypeCard from './TypeCard.svelte';
@@ -63,10 +65,12 @@ export const screens: readonly Screen[] = [
   { path: '/places/new', component: NewPlace },
   { path: '/places/:facility', component: Place },
   { path: '/places/:facility/rules', component: PlaceRules },
+  { path: '/courts', nav: 'Courts', component: Courts },
   { path: '/letters', nav: 'Letters', component: Letters },
   { path: '/letters/:visit', component: Letter },
   { path: '/issued/:letter', component: Issued },
   { path: '/import', component: Import },
   { path: '/coach', nav: 'Coach', component: Coach },
   { path: '/coach/time', component: OwnTime },
+  { path: '/coach/rates', component: Rates },
 ];

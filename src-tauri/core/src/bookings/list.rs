@@ -1,15 +1,21 @@
 //! Which courts lessons need, and where each of them stands; courts that no lesson needs any more.
 
+use std::collections::HashMap;
+use std::collections::hash_map::Entry;
+
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::{Booking, BookingState, CourtNeeded, CourtState, store};
 use crate::app::Reading;
 use crate::error::Result;
-use crate::facilities::{self, AskTerms, Given, Terms};
-use crate::kinds::ids::VisitId;
+use crate::facilities::{self, Facility, Given, Rules, Terms, terms_of};
+use crate::kinds::ids::{CourtId, FacilityId, VisitId};
 use crate::kinds::{Day, Span, Time};
 use crate::lessons::{self, Lesson, LessonState, ListLessons};
+
+/// Days beyond which no lesson is planned: a hundred years.
+const ALL_TO_COME: i64 = 36_525;
 
 /// Which courts.
 #[derive(Clone, Copy, Debug, Default, Serialize, Deserialize, JsonSchema)]
@@ -17,7 +23,7 @@ use crate::lessons::{self, Lesson, LessonState, ListLessons};
 pub struct CourtsOf {
     /// From this day; left out for today.
     pub from: Option<Day>,
-    /// Until this day; left out for a year from then.
+    /// Until this day; left out for all that is to come.
     pub to: Option<Day>,
     /// Of the lessons of one visit only.
     pub visit: Option<VisitId>,
@@ -38,20 +44,21 @@ pub(super) fn serves(b: &Booking, l: &Lesson) -> bool {
 /// `Storage`.
 pub fn list(db: &Reading<'_>, of: CourtsOf) -> Result<Vec<CourtNeeded>> {
     let first = of.from.unwrap_or_else(|| db.today());
-    let span = Span { first, last: of.to.unwrap_or_else(|| first.plus(366)) };
+    let span = Span { first, last: of.to.unwrap_or_else(|| first.plus(ALL_TO_COME)) };
     let bookings = store::standing(db, span)?;
     let on = ListLessons { visit: of.visit, from: Some(span.first), to: Some(span.last) };
     let planned = |l: &Lesson| l.state == LessonState::Planned;
     let lessons: Vec<Lesson> = lessons::list(db, on)?.into_iter().filter(planned).collect();
+    let mut known = Known { db, read: HashMap::new() };
     let mut courts = Vec::new();
     for lesson in &lessons {
         let best = bookings.iter().filter(|b| serves(b, lesson));
         let booking = best.max_by_key(|b| b.state == BookingState::Confirmed);
-        courts.push(needed(db, lesson, booking)?);
+        courts.push(known.needed(lesson, booking)?);
     }
     if of.visit.is_none() {
         for booking in bookings.iter().filter(|b| !lessons.iter().any(|l| serves(b, l))) {
-            courts.push(to_give_back(db, booking)?);
+            courts.push(known.to_give_back(booking)?);
         }
     }
     courts.sort_by_key(|court| (court.day, court.starts, court.state));
@@ -62,79 +69,86 @@ fn has_come(db: &Reading<'_>, given: Option<Given>) -> bool {
     given.is_none_or(|given| given.day <= db.today())
 }
 
-fn needed(db: &Reading<'_>, l: &Lesson, booking: Option<&Booking>) -> Result<CourtNeeded> {
-    let terms = facilities::terms(
-        db,
-        AskTerms {
-            facility: l.facility,
-            court: l.court,
-            day: l.day,
-            starts: l.starts,
-            minutes: l.minutes,
-        },
-    )?;
-    let state = match booking.map(|b| b.state) {
-        Some(BookingState::Confirmed) => CourtState::Confirmed,
-        Some(_) => CourtState::Asked,
-        None => CourtState::ToAsk,
-    };
-    let first = l.students.first();
-    Ok(CourtNeeded {
-        lesson: Some(l.id),
-        visit: first.map(|s| s.visit),
-        student: first.map(|s| s.student),
-        names: l.names(),
-        facility: l.facility,
-        place: l.place.clone(),
-        court: l.court,
-        court_name: l.court_name.clone(),
-        day: l.day,
-        starts: l.starts,
-        ends: l.ends,
-        open: has_come(db, terms.ask_from),
-        words: words(state, &terms),
-        ask_from: terms.ask_from,
-        cost: terms.cost,
-        free_until: terms.free_until,
-        against: terms.against,
-        booking: booking.cloned(),
-        state,
-    })
+/// What the rules of the facilities say, each facility's read once.
+struct Known<'a> {
+    db: &'a Reading<'a>,
+    read: HashMap<FacilityId, (Facility, Rules)>,
 }
 
-fn to_give_back(db: &Reading<'_>, b: &Booking) -> Result<CourtNeeded> {
-    let terms = facilities::terms(
-        db,
-        AskTerms {
+impl Known<'_> {
+    fn terms(
+        &mut self,
+        facility: FacilityId,
+        court: Option<CourtId>,
+        (day, starts, minutes): (Day, Time, u32),
+    ) -> Result<Terms> {
+        let (facility, rules) = match self.read.entry(facility) {
+            Entry::Occupied(known) => known.into_mut(),
+            Entry::Vacant(new) => {
+                let which = facilities::Which { facility };
+                let read = (facilities::show(self.db, which)?, facilities::rules(self.db, which)?);
+                new.insert(read)
+            }
+        };
+        let court = facility.courts.iter().find(|c| Some(c.id) == court);
+        Ok(terms_of(rules, &facility.place.zone, court, day, starts, minutes))
+    }
+
+    fn needed(&mut self, l: &Lesson, booking: Option<&Booking>) -> Result<CourtNeeded> {
+        let terms = self.terms(l.facility, l.court, (l.day, l.starts, l.minutes))?;
+        let state = match booking.map(|b| b.state) {
+            Some(BookingState::Confirmed) => CourtState::Confirmed,
+            Some(_) => CourtState::Asked,
+            None => CourtState::ToAsk,
+        };
+        let first = l.students.first();
+        Ok(CourtNeeded {
+            lesson: Some(l.id),
+            visit: first.map(|s| s.visit),
+            student: first.map(|s| s.student),
+            names: l.names(),
+            facility: l.facility,
+            place: l.place.clone(),
+            court: l.court,
+            court_name: l.court_name.clone(),
+            day: l.day,
+            starts: l.starts,
+            ends: l.ends,
+            open: has_come(self.db, terms.ask_from),
+            words: words(state, &terms),
+            ask_from: terms.ask_from,
+            cost: terms.cost,
+            free_until: terms.free_until,
+            against: terms.against,
+            booking: booking.cloned(),
+            state,
+        })
+    }
+
+    fn to_give_back(&mut self, b: &Booking) -> Result<CourtNeeded> {
+        let terms = self.terms(b.facility, b.court, (b.day, b.starts, b.minutes))?;
+        Ok(CourtNeeded {
+            state: CourtState::ToGiveBack,
+            lesson: None,
+            visit: None,
+            student: None,
+            names: String::new(),
             facility: b.facility,
+            place: b.place.clone(),
             court: b.court,
+            court_name: b.court_name.clone(),
             day: b.day,
             starts: b.starts,
-            minutes: b.minutes,
-        },
-    )?;
-    let ends: Time = b.starts.plus(b.minutes);
-    Ok(CourtNeeded {
-        state: CourtState::ToGiveBack,
-        lesson: None,
-        visit: None,
-        student: None,
-        names: String::new(),
-        facility: b.facility,
-        place: b.place.clone(),
-        court: b.court,
-        court_name: b.court_name.clone(),
-        day: b.day,
-        starts: b.starts,
-        ends,
-        open: true,
-        words: words(CourtState::ToGiveBack, &terms),
-        ask_from: terms.ask_from,
-        cost: terms.cost,
-        free_until: terms.free_until,
-        against: Vec::new(),
-        booking: Some(b.clone()),
-    })
+            ends: b.starts.plus(b.minutes),
+            open: true,
+            words: words(CourtState::ToGiveBack, &terms),
+            ask_from: terms.ask_from,
+            cost: terms.cost,
+            free_until: terms.free_until,
+            against: Vec::new(),
+            booking: Some(b.clone()),
+        })
+    }
 }
 
 /// What of the terms matters where a court stands.

@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use chrono::Utc;
 use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::de::DeserializeOwned;
@@ -15,7 +16,7 @@ use crate::db::{backup, check};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::LetterId;
 use crate::kinds::{Clock, SystemClock};
-use crate::{home, lessons, letters};
+use crate::{calendar, home, lessons, letters, visits};
 
 /// A file by its path.
 #[derive(Debug, Serialize, Deserialize, JsonSchema)]
@@ -116,6 +117,16 @@ pub(super) fn table() -> Vec<DeskCommand> {
             save_card,
         ),
         act("desk.open_card", "Opens the court card of a lesson", open_card),
+        act(
+            "desk.write_invitations",
+            "Writes the invitations of a visit that are due, each into a file of its own",
+            write_invitations,
+        ),
+        act(
+            "desk.save_calendar",
+            "Saves a calendar file of lessons where the coach chooses",
+            save_calendar,
+        ),
         act("desk.open_home_plan", "Opens the page of a visit's home plan", open_home_plan),
     ]
 }
@@ -278,6 +289,47 @@ fn open_home_plan(desk: &mut Desk, of: home::OfVisit) -> Result<SavedAt> {
     let path = folder.join(name);
     write_whole(&path, &pdf)?;
     desk.host.open_document(&path)?;
+    Ok(SavedAt { path: Some(path) })
+}
+
+fn write_invitations(desk: &mut Desk, which: visits::Which) -> Result<SavedAt> {
+    let visit = desk.file()?.read(|db| visits::show(db, which))?;
+    // The day behind the name keeps a name such as ".." from leading elsewhere.
+    let day = visit.from().map(|day| day.to_string()).unwrap_or_default();
+    let name = format!("{} {day}", visit.name.replace(['/', '\\', ':'], " "));
+    let folder = desk.folder.join("Invitations").join(name);
+    invitations_into(desk.file()?, which, &folder)?;
+    Ok(SavedAt { path: Some(folder) })
+}
+
+/// Writes the invitations of a visit that are due into a folder, and gives their names. They are
+/// there before it is noted that they were written: a full disk leaves them due.
+///
+/// # Errors
+/// `NotPossible` when none is due or none can be written; `Storage`.
+pub fn invitations_into(
+    file: &mut CoachFile,
+    which: visits::Which,
+    folder: &Path,
+) -> Result<Vec<String>> {
+    let stamp = Utc::now();
+    let files = file.read(|db| calendar::files(db, which, stamp))?;
+    std::fs::create_dir_all(folder).map_err(|e| Error::storage("Writing invitations", e))?;
+    for (name, text) in &files {
+        write_whole(&folder.join(name), text.as_bytes())?;
+    }
+    let input = serde_json::json!({ "visit": which.visit });
+    commands::call(file, "calendar.written", input)?;
+    Ok(files.into_iter().map(|(name, _)| name).collect())
+}
+
+fn save_calendar(desk: &mut Desk, of: calendar::CalendarOf) -> Result<SavedAt> {
+    let stamp = Utc::now();
+    let (name, text) = desk.file()?.read(|db| calendar::file(db, of, stamp))?;
+    let Some(path) = desk.host.choose_to_save("Save the calendar file", &name) else {
+        return Ok(SavedAt { path: None });
+    };
+    write_whole(&path, text.as_bytes())?;
     Ok(SavedAt { path: Some(path) })
 }
 

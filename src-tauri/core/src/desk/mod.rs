@@ -11,7 +11,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
-pub use acts::{Documents, write_whole};
+pub use acts::{Documents, invitations_into, write_whole};
 
 use crate::app::CoachFile;
 use crate::commands::{self, Answer, Listed};

@@ -205,6 +205,89 @@ pub fn in_zone<T: chrono::TimeZone>(
     Ok(instant.with_timezone(&whole_minutes(offset_at(instant, zone)?)?))
 }
 
+/// One change of a zone's clock.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Change {
+    /// What the clock showed when it was changed: the instant, read with the offset before.
+    pub local_before: NaiveDateTime,
+    /// The offset before, in seconds east of Greenwich.
+    pub offset_before_seconds: i32,
+    /// The offset from then on, in seconds east of Greenwich.
+    pub offset_after_seconds: i32,
+    /// What the time is called from then on: "EST", or "-03" where it has no name.
+    pub name: String,
+    /// Whether it is summer time from then on, as the database has it.
+    pub dst: bool,
+}
+
+/// The changes of a zone's clock in these years, both included, in order; and before them the one
+/// that brought what was in force when the first year began. Where that one lies before 1970, or
+/// there never was one, it is given as 1 January 1970 (of the first year, if that is earlier), with
+/// one offset before and after. So the list is never empty.
+///
+/// ```
+/// use carryover_core::kinds::zones::{Zone, changes};
+/// let zone = Zone::parse("America/New_York").unwrap();
+/// let names: Vec<String> =
+///     changes(&zone, 2026, 2026).unwrap().into_iter().map(|change| change.name).collect();
+/// assert_eq!(names, ["EST", "EDT", "EST"]);
+/// ```
+pub fn changes(zone: &Zone, first_year: i32, last_year: i32) -> Result<Vec<Change>, OutOfRange> {
+    let rules = zone.rules()?;
+    let new_year = |year: i32| {
+        let day = chrono::NaiveDate::from_ymd_opt(year, 1, 1).ok_or(OutOfRange)?;
+        Ok::<NaiveDateTime, OutOfRange>(day.and_time(chrono::NaiveTime::MIN))
+    };
+    let begin = stamp(new_year(first_year)?)?;
+    let end = stamp(new_year(last_year.checked_add(1).ok_or(OutOfRange)?)?)?;
+    let epoch = stamp(new_year(1970)?)?;
+    // A new year on the zone's clock is at most a day from the one in Greenwich; the change in
+    // force is looked for from there, and one that falls into that day is not lost.
+    let before = rules.preceding(begin).next().filter(|jump| jump.timestamp() >= epoch);
+    let mut found = Vec::new();
+    match before {
+        Some(jump) => found.push(change_at(&rules, &jump)?),
+        None => {
+            let info = rules.to_offset_info(begin);
+            found.push(Change {
+                local_before: new_year(first_year.min(1970))?,
+                offset_before_seconds: info.offset().seconds(),
+                offset_after_seconds: info.offset().seconds(),
+                name: info.abbreviation().to_owned(),
+                dst: info.dst().is_dst(),
+            });
+        }
+    }
+    // `following` leaves out a change at the very instant it is asked for.
+    let just_before = begin.checked_sub(jiff::Span::new().seconds(1)).map_err(|_| OutOfRange)?;
+    for jump in rules.following(just_before).take_while(|jump| jump.timestamp() < end) {
+        found.push(change_at(&rules, &jump)?);
+    }
+    Ok(found)
+}
+
+fn change_at(
+    rules: &TimeZone,
+    jump: &jiff::tz::TimeZoneTransition<'_>,
+) -> Result<Change, OutOfRange> {
+    let at = jump.timestamp();
+    let just_before = at.checked_sub(jiff::Span::new().seconds(1)).map_err(|_| OutOfRange)?;
+    let before = rules.to_offset(just_before);
+    let utc = DateTime::from_timestamp(at.as_second(), 0).ok_or(OutOfRange)?.naive_utc();
+    let shift = chrono::Duration::seconds(i64::from(before.seconds()));
+    Ok(Change {
+        local_before: utc.checked_add_signed(shift).ok_or(OutOfRange)?,
+        offset_before_seconds: before.seconds(),
+        offset_after_seconds: jump.offset().seconds(),
+        name: jump.abbreviation().to_owned(),
+        dst: jump.dst().is_dst(),
+    })
+}
+
+fn stamp(utc: NaiveDateTime) -> Result<jiff::Timestamp, OutOfRange> {
+    jiff::Timestamp::from_second(utc.and_utc().timestamp()).map_err(|_| OutOfRange)
+}
+
 /// An instant as RFC 3339 writes it, with a numeric offset and no zone name:
 /// `2026-03-08T03:00:00-04:00`, and `+00:00` rather than `Z`.
 pub fn rfc3339(instant: &DateTime<FixedOffset>) -> String {
@@ -397,5 +480,33 @@ mod tests {
                 prop_assert!(local_of(&before, &zone).expect("in range") < local);
             }
         }
+    }
+
+    /// Python zoneinfo, tzdata 2026.6: New York's clock changes on 8 March and 1 November 2026;
+    /// Phoenix has changed nothing since 1967, UTC never has.
+    #[test]
+    fn the_changes_of_a_clock_are_listed_with_what_was_before() {
+        let told = |name: &str, first, last| -> Vec<String> {
+            let told = changes(&zone(name), first, last).expect("in range");
+            told.iter()
+                .map(|c| {
+                    let (a, b) = (c.offset_before_seconds / 60, c.offset_after_seconds / 60);
+                    format!("{} {a} {b} {} {}", c.local_before, c.name, c.dst)
+                })
+                .collect()
+        };
+        assert_eq!(
+            told("America/New_York", 2026, 2026),
+            [
+                "2025-11-02 02:00:00 -240 -300 EST false",
+                "2026-03-08 02:00:00 -300 -240 EDT true",
+                "2026-11-01 02:00:00 -240 -300 EST false",
+            ]
+        );
+        assert_eq!(
+            told("America/Phoenix", 2025, 2027),
+            ["1970-01-01 00:00:00 -420 -420 MST false"]
+        );
+        assert_eq!(told("UTC", 1960, 2027), ["1960-01-01 00:00:00 0 0 UTC false"]);
     }
 }

@@ -251,7 +251,13 @@ fn days_of(b: &Busy, span: Span) -> Result<Vec<Day>> {
         let from = first.max(wide.first);
         return Ok((0..=last.since(from)).map(|n| from.plus(n)).collect());
     };
-    let except: Vec<_> = b.except.iter().filter_map(|day| Day::parse(day)).map(Day::date).collect();
+    let mut except: Vec<_> =
+        b.except.iter().filter_map(|day| Day::parse(day)).map(Day::date).collect();
+    // A rule counts its first day in any case (RFC 5545, 3.8.5.3); here it says only from when on.
+    let number = u8::try_from(first.date().weekday().number_from_monday()).unwrap_or(0);
+    if !b.weekdays.is_empty() && !b.weekdays.contains(&number) {
+        except.push(first.date());
+    }
     let starts = first.date().and_time(Time::MIDNIGHT.time());
     let found = occurrences(&rule, starts, &except, wide.first.date(), wide.last.date())
         .map_err(Error::Fault)?;

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::app::Reading;
+use crate::bookings::{self, CourtNeeded, CourtState, CourtsOf};
 use crate::error::Result;
 use crate::goals::court::{OnCourt, on_court};
 use crate::goals::decide::{AtVisit, proposals};
@@ -42,6 +43,8 @@ pub enum Leads {
     Letters,
     /// The student.
     Student,
+    /// Courts to ask for and to give back.
+    Courts,
 }
 
 /// A line.
@@ -94,6 +97,8 @@ const SOON: i64 = 7;
 const LETTER_OWED_FOR: i64 = 90;
 /// So many of those letters are named, the newest; the others are counted.
 const LETTERS_NAMED: u32 = 12;
+/// So many days ahead courts are looked at.
+const COURTS_AHEAD: i64 = 35;
 /// So many days before the span a student is expected in, their days are asked for.
 const ASKED_BEFORE: i64 = 31;
 
@@ -165,6 +170,58 @@ fn line(
     }
 }
 
+/// Courts that can be asked for by now, or from tomorrow on, one line for each facility; and those to
+/// be given back, each with its deadline.
+fn courts(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
+    let of = CourtsOf { from: Some(day), to: Some(day.plus(COURTS_AHEAD)), visit: None };
+    let all = bookings::list(db, of)?;
+    let of_no_one = |when: String, late: bool, what: String, why: String| SheetLine {
+        when,
+        late,
+        what,
+        why,
+        leads: Leads::Courts,
+        student: None,
+        visit: None,
+        lesson: None,
+    };
+    let mut lines = Vec::new();
+    for court in all.iter().filter(|c| c.state == CourtState::ToGiveBack) {
+        let (when, late) = match court.free_until {
+            Some(until) if until.day < day => ("late".to_owned(), true),
+            Some(until) if until.day == day => (format!("by {}", until.time), false),
+            _ => ("to give back".to_owned(), false),
+        };
+        let court_name = if court.court_name.is_empty() { "a court" } else { &court.court_name };
+        let what = format!(
+            "Give {court_name} back at {}, {} {}.",
+            court.place,
+            court.day.words(),
+            court.starts
+        );
+        lines.push(of_no_one(when, late, what, court.words.join(" ")));
+    }
+    // Only where a rule says when asking begins: elsewhere nobody knows what there is to ask for.
+    let told = |c: &&CourtNeeded| c.state == CourtState::ToAsk && c.ask_from.is_some();
+    for (when, on) in [("today", 0), ("tomorrow", 1)] {
+        let mut places: Vec<(&str, i64)> = Vec::new();
+        for court in all.iter().filter(told) {
+            let from = court.ask_from.map_or(day, |from| from.day.max(day));
+            if from == day.plus(on) {
+                match places.iter_mut().find(|(place, _)| *place == court.place) {
+                    Some((_, many)) => *many += 1,
+                    None => places.push((&court.place, 1)),
+                }
+            }
+        }
+        for (place, many) in places {
+            let what = format!("Ask for {} at {place}.", counted(many, "court", "courts"));
+            lines.push(of_no_one(when.to_owned(), false, what, String::new()));
+        }
+    }
+    Ok(lines)
+}
+
 /// Visits to start, visits about to begin, lessons of the next two days without a court.
 fn before(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>> {
     let mut lines = Vec::new();
@@ -205,6 +262,7 @@ fn before(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>
             lesson: Some(lesson.id),
         });
     }
+    lines.extend(courts(db, day)?);
     Ok(lines)
 }
 

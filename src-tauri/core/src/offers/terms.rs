@@ -1,0 +1,116 @@
+//! What lessons cost by their length, and the coach's terms in the coach's own words.
+
+use rusqlite::params;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::app::{Reading, Writing};
+use crate::error::{Error, Problems, Result};
+use crate::kinds::Currency;
+
+/// The most rates.
+const RATES: usize = 20;
+/// The most characters of the terms.
+const LONGEST: usize = 4_000;
+
+/// What a lesson of a length costs.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Fee {
+    /// The length in minutes.
+    pub minutes: i64,
+    /// The price, a decimal amount.
+    pub amount: String,
+}
+
+/// What is offered on which terms; the form and the record are the same.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct OfferTerms {
+    /// The currency, an ISO 4217 code.
+    pub currency: String,
+    /// What lessons cost, by their length.
+    pub fees: Vec<Fee>,
+    /// The coach's terms, as they stand in every offer.
+    pub terms: String,
+}
+
+/// The terms as they were written down; all empty when none were.
+///
+/// # Errors
+/// `Storage`.
+pub fn terms(db: &Reading<'_>) -> Result<OfferTerms> {
+    let kept = db.one("SELECT value FROM setting WHERE id = 'offers'", [], |row| {
+        row.get::<_, String>("value")
+    })?;
+    kept.map_or_else(
+        || Ok(OfferTerms::default()),
+        |kept| serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string())),
+    )
+}
+
+/// Writes the terms down, in place of those before.
+///
+/// # Errors
+/// `Refused` with every field that is wrong.
+pub fn set_terms(db: &Writing<'_>, set: OfferTerms) -> Result<OfferTerms> {
+    let mut p = Problems::new();
+    let typed = set.currency.trim();
+    let currency = Currency::parse(typed);
+    if currency.is_none() && !(typed.is_empty() && set.fees.is_empty()) {
+        let words = if typed.is_empty() {
+            "Prices need their currency, as in EUR.".to_owned()
+        } else {
+            format!("\u{201c}{typed}\u{201d} is no currency. Write its three letters, as in EUR.")
+        };
+        p.add("currency", "no_such_currency", words);
+    }
+    if set.fees.len() > RATES {
+        p.add("fees", "too_many", format!("There is room for {RATES} rates."));
+    }
+    let mut fees: Vec<Fee> = Vec::new();
+    for (n, fee) in set.fees.iter().enumerate() {
+        let at = |field: &str| format!("fees[{n}].{field}");
+        let minutes = p.within_bounds(&at("minutes"), fee.minutes, 5, 480, "The length in minutes");
+        if fees.iter().any(|known| known.minutes == minutes) {
+            p.add(&at("minutes"), "taken", "This length stands above already.".to_owned());
+        }
+        let amount = match currency.map(|c| c.minor(&fee.amount).map(|minor| c.plain(minor))) {
+            Some(Some(amount)) => amount,
+            Some(None) => {
+                let words = format!("\u{201c}{}\u{201d} is not an amount.", fee.amount.trim());
+                p.add(&at("amount"), "no_amount", words);
+                String::new()
+            }
+            None => fee.amount.clone(),
+        };
+        fees.push(Fee { minutes, amount });
+    }
+    fees.sort_by_key(|fee| fee.minutes);
+    let terms = set.terms.trim().to_owned();
+    if terms.chars().count() > LONGEST {
+        p.add("terms", "too_long", format!("The terms have room for {LONGEST} characters."));
+    }
+    p.done()?;
+    let read = OfferTerms {
+        currency: currency.map(|c| c.code().to_owned()).unwrap_or_default(),
+        fees,
+        terms,
+    };
+    let kept = serde_json::to_string(&read).map_err(|e| Error::Fault(e.to_string()))?;
+    db.execute(
+        "INSERT INTO setting (id, value) VALUES ('offers', ?) ON CONFLICT (id) DO UPDATE SET value = excluded.value",
+        params![kept],
+    )?;
+    db.label("Rates and terms written down");
+    Ok(read)
+}
+
+impl OfferTerms {
+    /// What a lesson of this length costs, in smallest units; `None` when no rate is known for it.
+    pub(super) fn fee(&self, minutes: u32) -> Option<(Currency, i64)> {
+        let currency = Currency::parse(&self.currency)?;
+        let fee = self.fees.iter().find(|fee| fee.minutes == i64::from(minutes))?;
+        Some((currency, currency.minor(&fee.amount)?))
+    }
+}
