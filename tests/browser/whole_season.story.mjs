@@ -10,6 +10,8 @@ test('the whole season is reviewed by keyboard', async ({ page, open, bridge }) 
   const season = await bridge.act('reports.season', {});
   const list = (name) => page.getByRole('list', { name, exact: true });
   const rows = list('What moved').getByRole('listitem');
+  // What moved is more than stands at first.
+  await use(page, page.getByRole('button', { name: /^And \d+ more ?: what moved/ }));
   await expect(rows).toHaveCount(season.moves.length);
   expect(new Set(season.moves.map((move) => move.to))).toEqual(new Set(['met', 'kept', 'slipped', 'raised']));
   await expect(list('Expected').getByRole('listitem')).toHaveCount(season.awaited.length);
@@ -59,5 +61,5 @@ test('the whole season is reviewed by keyboard', async ({ page, open, bridge }) 
   await arrived(page, 'People');
   await page.keyboard.press('Alt+3');
   await arrived(page, 'Season');
-  await expect(rows).toHaveCount(season.moves.length);
+  await expect(rows, 'as many as stand at first').toHaveCount(12);
 });

@@ -57,8 +57,8 @@ story('from “she can come 11 to 15 March” to an agreed visit', async ({ fold
   // What she wrote: five lessons, not before the flight, and gone on Sunday at noon.
   await window.act('Write the wish down');
   await window.type(window.field('Lessons in all'), '5');
-  await window.type(window.field('First day, not before (if you like)'), '11:30');
-  await window.type(window.field('Last day, not after (if you like)'), '12:00');
+  await window.type("//input[@name='arrives']", '11:30');
+  await window.type("//input[@name='leaves']", '12:00');
   await window.act('Write it down');
   await window.read('5 lessons of 60 minutes, at most 1 a day, arrives 11:30, leaves 12:00.');
   await window.picture('agreed-1-wish');
