@@ -259,6 +259,13 @@ fn own_time_and_wishes_that_cannot_be_are_refused_field_by_field() {
         said(&w.refused("planning.set_wish", wrong)),
         ["arrives", "latest", "lessons", "minutes"]
     );
+    let gone =
+        json!({ "visit": visit, "wish": { "lessons": 1, "arrives": "14:00", "leaves": "12:00" } });
+    assert_eq!(
+        said(&w.refused("planning.set_wish", gone)),
+        ["leaves"],
+        "on the one day of the visit"
+    );
     for (first, last, code) in
         [("2026-03-10", "2026-03-09", "last"), ("2026-03-10", "2026-06-10", "last")]
     {

@@ -39,6 +39,13 @@ pub fn set_wish(db: &Writing<'_>, set: SetWish) -> Result<WishOf> {
         return Err(Error::not_possible("over", "This visit is over; there is nothing to plan."));
     }
     let read = read(set.wish)?;
+    let one_day = visit.days.is_some_and(|days| days.first == days.last);
+    let times = Time::parse(&read.arrives).zip(Time::parse(&read.leaves));
+    if let Some((arrives, leaves)) = times.filter(|(arrives, leaves)| one_day && leaves <= arrives)
+    {
+        let words = format!("They would leave at {leaves}, before they arrive at {arrives}.");
+        return Err(Error::field("leaves", "end_before_start", words));
+    }
     store::write_wish(db, set.visit, &read)?;
     db.label(format!("What {} wishes for written down", visit.name));
     let words = words(&read);

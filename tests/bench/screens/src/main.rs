@@ -120,6 +120,13 @@ fn main() -> Result<()> {
         of("home.show", "visit"),
         of("journal.newest", ""),
         of("settings.show", ""),
+        of("bookings.list", ""),
+        of("own_time.show", ""),
+        of("own_time.list", ""),
+        of("planning.wish", "visit"),
+        of("offers.list", "visit"),
+        of("offers.terms", ""),
+        of("calendar.due", "visit"),
     ];
     for (name, input) in &readings {
         let mut took = Vec::with_capacity(ROUNDS);

@@ -31,7 +31,7 @@ function court(change: Partial<CourtNeeded>): CourtNeeded {
 test('a court in words', () => {
   expect(courtWords(court({}))).toBe('Tue 10 Mar, 9:00 – 10:00 · Court 1, Harbour Hall');
   expect(courtWords(court({ court_name: '' }))).toBe('Tue 10 Mar, 9:00 – 10:00 · any court, Harbour Hall');
-  expect(moreWords(court({}))).toBe('Ana · 18.00 EUR It can be asked for from Tuesday 3 March 2026, 07:00.');
+  expect(moreWords(court({}))).toBe('Ana · 18.00 EUR. It can be asked for from Tuesday 3 March 2026, 07:00.');
 });
 
 test('only what can be asked for now is asked for, facility by facility', () => {

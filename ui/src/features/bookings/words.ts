@@ -14,13 +14,9 @@ export function moreWords(c: CourtNeeded): string {
   const b = c.booking;
   const answered = b && c.state === 'confirmed' ? [b.reference, b.by_whom && `by ${b.by_whom}`] : [];
   const asked = b?.asked && c.state === 'asked' ? [`asked on ${shortDay(b.asked)}`] : [];
-  return [
-    [c.names, c.cost, ...answered, ...asked, b?.note].filter(Boolean).join(' · '),
-    ...c.words,
-    ...c.against,
-  ]
-    .filter(Boolean)
-    .join(' ');
+  const facts = [c.names, c.cost, ...answered, ...asked, b?.note].filter(Boolean).join(' · ');
+  const sentences = [...c.words, ...c.against].filter(Boolean).join(' ');
+  return [facts, sentences].filter(Boolean).join('. ');
 }
 
 /** The courts that can be asked for now, facility by facility. */
