@@ -31,7 +31,9 @@ test('a court is asked for, confirmed with its reference, and given back once no
   bridge,
 }) => {
   const made = await openFile(lesson, '#/courts');
-  await expect(page.getByRole('link', { name: 'Thu 10 Dec, 9:00 – 10:00 · Court 1, Harbour Hall' })).toBeVisible();
+  await expect(
+    page.getByRole('link', { name: 'Thu 10 Dec, 9:00 – 10:00 · Court 1, Harbour Hall' }),
+  ).toBeVisible();
   await noFindings(page);
   await use(page, page.getByRole('button', { name: /^Words for the desk, 1 court/ }));
   const dialog = page.getByRole('dialog');
