@@ -7,6 +7,7 @@ use base64::Engine;
 use carryover_core::app::CoachFile;
 use carryover_core::error::{Error, Result};
 use carryover_core::kinds::ids::LetterId;
+use carryover_core::kinds::{Clock, SystemClock};
 use carryover_core::{calendar, commands, desk, letters};
 use serde_json::{Map, Value, json, to_value};
 
@@ -66,7 +67,7 @@ pub fn calendar(file: Option<PathBuf>, student: Option<String>, to: &Path) -> Re
     let of = serde_json::from_value(json!({ "student": student }))
         .map_err(|_| Error::NotFound { what: "student", id: student.unwrap_or_default() })?;
     let file = CoachFile::open(&named(file)?)?;
-    let (_, text) = file.read(|db| calendar::file(db, of, chrono::Utc::now()))?;
+    let (_, text) = file.read(|db| calendar::file(db, of, SystemClock.now().utc()))?;
     desk::write_whole(to, text.as_bytes())?;
     Ok(done(json!({ "path": to, "bytes": text.len() })))
 }

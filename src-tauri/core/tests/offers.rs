@@ -10,6 +10,7 @@
 mod world;
 
 use carryover_core::calendar;
+use carryover_core::kinds::Clock;
 use carryover_core::visits::Which;
 use serde_json::{Value, json};
 use world::{World, id, problems};
@@ -155,7 +156,8 @@ fn only_what_a_student_must_notice_is_invited_to_anew() {
     let write = |w: &mut World| w.act("calendar.written", json!({ "visit": visit.id }));
     assert_eq!(due(&mut w), ["new 0", "new 0"]);
     let which: Which = serde_json::from_value(json!({ "visit": visit.id })).unwrap();
-    let stamp = chrono::Utc::now();
+    let stamp =
+        carryover_core::kinds::FixedClock::on(carryover_core::kinds::Day::EPOCH).now().utc();
     let files = w.file.read(|db| calendar::files(db, which, stamp)).unwrap();
     assert_eq!(files[0].0, "2026-03-10 0900 invitation.ics");
     assert!(files[0].1.contains("METHOD:REQUEST\r\n"), "{}", files[0].1);

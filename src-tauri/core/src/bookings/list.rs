@@ -58,7 +58,7 @@ pub fn list(db: &Reading<'_>, of: CourtsOf) -> Result<Vec<CourtNeeded>> {
     }
     if of.visit.is_none() {
         for booking in bookings.iter().filter(|b| !lessons.iter().any(|l| serves(b, l))) {
-            courts.push(known.to_give_back(booking)?);
+            courts.push(known.giving_back(booking)?);
         }
     }
     courts.sort_by_key(|court| (court.day, court.starts, court.state));
@@ -125,7 +125,7 @@ impl Known<'_> {
         })
     }
 
-    fn to_give_back(&mut self, b: &Booking) -> Result<CourtNeeded> {
+    fn giving_back(&mut self, b: &Booking) -> Result<CourtNeeded> {
         let terms = self.terms(b.facility, b.court, (b.day, b.starts, b.minutes))?;
         Ok(CourtNeeded {
             state: CourtState::ToGiveBack,

@@ -2,7 +2,6 @@
 
 use std::path::{Path, PathBuf};
 
-use chrono::Utc;
 use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::de::DeserializeOwned;
@@ -312,7 +311,7 @@ pub fn invitations_into(
     which: visits::Which,
     folder: &Path,
 ) -> Result<Vec<String>> {
-    let stamp = Utc::now();
+    let stamp = SystemClock.now().utc();
     let files = file.read(|db| calendar::files(db, which, stamp))?;
     std::fs::create_dir_all(folder).map_err(|e| Error::storage("Writing invitations", e))?;
     for (name, text) in &files {
@@ -324,7 +323,7 @@ pub fn invitations_into(
 }
 
 fn save_calendar(desk: &mut Desk, of: calendar::CalendarOf) -> Result<SavedAt> {
-    let stamp = Utc::now();
+    let stamp = SystemClock.now().utc();
     let (name, text) = desk.file()?.read(|db| calendar::file(db, of, stamp))?;
     let Some(path) = desk.host.choose_to_save("Save the calendar file", &name) else {
         return Ok(SavedAt { path: None });

@@ -8,7 +8,6 @@ use std::time::Duration;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use uuid::Uuid;
 
 use super::gather::{Gathered, gather};
 use super::propose::proposal;
@@ -16,6 +15,7 @@ use super::{AskPlan, PlanMade, WouldFree, changes};
 use crate::app::Reading;
 use crate::error::{Error, Result};
 use crate::kinds::ids::JobId;
+use crate::kinds::{Clock, Ids, RandomIds, SystemClock};
 use crate::planner::{Plan, Refusal, plan};
 
 /// The longest an answer waits for a plan, in milliseconds.
@@ -93,6 +93,9 @@ struct Job {
     changed: Condvar,
 }
 
+/// A plan is nothing that is kept: its id is the machine's.
+static IDS: LazyLock<RandomIds> = LazyLock::new(RandomIds::default);
+
 static JOBS: LazyLock<Mutex<VecDeque<Arc<Job>>>> = LazyLock::new(Mutex::default);
 
 fn locked<T>(of: &Mutex<T>) -> MutexGuard<'_, T> {
@@ -114,7 +117,7 @@ pub fn begin(db: &Reading<'_>, begin: BeginPlan) -> Result<PlanBegun> {
         trouble: String::new(),
     };
     let job = Arc::new(Job {
-        id: JobId(Uuid::now_v7()),
+        id: JobId(IDS.next(SystemClock.now())),
         stopped: AtomicBool::new(false),
         look: Mutex::new(look),
         changed: Condvar::new(),
