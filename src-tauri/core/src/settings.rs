@@ -2,6 +2,7 @@
 
 use rusqlite::params;
 use schemars::JsonSchema;
+use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
 use crate::app::{Reading, Writing};
@@ -43,13 +44,7 @@ impl Default for Settings {
 /// # Errors
 /// `Storage`.
 pub fn show(db: &Reading<'_>) -> Result<Settings> {
-    let kept = db.one("SELECT value FROM setting WHERE id = 'coach'", [], |row| {
-        row.get::<_, String>("value")
-    })?;
-    kept.map_or_else(
-        || Ok(Settings::default()),
-        |kept| serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string())),
-    )
+    kept(db, "coach").map(Option::unwrap_or_default)
 }
 
 /// Changes the settings.
@@ -73,11 +68,30 @@ pub fn change(db: &Writing<'_>, settings: Settings) -> Result<Settings> {
         );
     }
     p.done()?;
-    let kept = serde_json::to_string(&read).map_err(|e| Error::Fault(e.to_string()))?;
-    db.execute(
-        "INSERT INTO setting (id, value) VALUES ('coach', ?) ON CONFLICT (id) DO UPDATE SET value = excluded.value",
-        params![kept],
-    )?;
+    keep(db, "coach", &read)?;
     db.label("Settings changed");
     show(db)
+}
+
+/// A record that a capability keeps under a name of its own; `None` when it was never kept.
+///
+/// # Errors
+/// `Storage`; `Fault` when what is kept is no such record.
+pub fn kept<T: DeserializeOwned>(db: &Reading<'_>, id: &str) -> Result<Option<T>> {
+    db.one("SELECT value FROM setting WHERE id = ?", [id], |row| row.get::<_, String>("value"))?
+        .map(|kept| serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string())))
+        .transpose()
+}
+
+/// Keeps a record under a name, in place of the one before.
+///
+/// # Errors
+/// `Storage`.
+pub fn keep<T: Serialize>(db: &Writing<'_>, id: &str, record: &T) -> Result<()> {
+    let record = serde_json::to_string(record).map_err(|e| Error::Fault(e.to_string()))?;
+    db.execute(
+        "INSERT INTO setting (id, value) VALUES (?, ?) ON CONFLICT (id) DO UPDATE SET value = excluded.value",
+        params![id, record],
+    )?;
+    Ok(())
 }

@@ -11,6 +11,7 @@ use crate::app::{Reading, Writing};
 use crate::error::{Error, Result};
 use crate::kinds::Day;
 use crate::kinds::ids::{AssessmentId, StudentId, TestId, VisitId};
+use crate::settings;
 
 /// An assessment as stored: its levels as skill, level and note.
 pub(super) struct Stored {
@@ -169,12 +170,7 @@ fn norms_id(sport: &str, test: &str) -> String {
 }
 
 pub(super) fn norms(db: &Reading<'_>, sport: &str, test: &str) -> Result<Option<Norms>> {
-    let id = norms_id(sport, test);
-    let kept = db
-        .one("SELECT value FROM setting WHERE id = ?", [id], |row| row.get::<_, String>("value"))?;
-    kept.map_or(Ok(None), |kept| {
-        serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string()))
-    })
+    settings::kept(db, &norms_id(sport, test)).map(Option::flatten)
 }
 
 /// Keeps norms; `None` stands for norms that were taken away.
@@ -184,11 +180,5 @@ pub(super) fn put_norms(
     test: &str,
     norms: Option<&Norms>,
 ) -> Result<()> {
-    let kept = serde_json::to_string(&norms).map_err(|e| Error::Fault(e.to_string()))?;
-    db.execute(
-        "INSERT INTO setting (id, value) VALUES (?, ?)
-         ON CONFLICT (id) DO UPDATE SET value = excluded.value",
-        params![norms_id(sport, test), kept],
-    )?;
-    Ok(())
+    settings::keep(db, &norms_id(sport, test), &norms)
 }

@@ -10,6 +10,7 @@ use crate::error::{Error, Result};
 use crate::ical;
 use crate::kinds::ids::StudentId;
 use crate::lessons::{self, LessonState, ListLessons};
+use crate::print::file_words;
 use crate::settings;
 use crate::students;
 
@@ -49,7 +50,7 @@ pub fn file(db: &Reading<'_>, of: CalendarOf, stamp: DateTime<Utc>) -> Result<(S
     let name = match of.student {
         Some(student) => {
             let name = students::show(db, students::Which { student })?.profile.name;
-            format!("Lessons of {}.ics", name.replace(['/', '\\', ':'], " "))
+            format!("Lessons of {}.ics", file_words(&name))
         }
         None => "Lessons.ics".to_owned(),
     };

@@ -293,9 +293,8 @@ fn open_home_plan(desk: &mut Desk, of: home::OfVisit) -> Result<SavedAt> {
 
 fn write_invitations(desk: &mut Desk, which: visits::Which) -> Result<SavedAt> {
     let visit = desk.file()?.read(|db| visits::show(db, which))?;
-    // The day behind the name keeps a name such as ".." from leading elsewhere.
     let day = visit.from().map(|day| day.to_string()).unwrap_or_default();
-    let name = format!("{} {day}", visit.name.replace(['/', '\\', ':'], " "));
+    let name = format!("{} {day}", crate::print::file_words(&visit.name));
     let folder = desk.folder.join("Invitations").join(name);
     invitations_into(desk.file()?, which, &folder)?;
     Ok(SavedAt { path: Some(folder) })

@@ -143,6 +143,19 @@ pub enum Moment {
     },
 }
 
+impl Moment {
+    /// The one instant it stands for: of two the second where that is meant, and after a gap the
+    /// next that exists.
+    pub fn instant(self, second_of_two: bool) -> DateTime<FixedOffset> {
+        match self {
+            Self::Once { at } => at,
+            Self::Twice { second, .. } if second_of_two => second,
+            Self::Twice { first, .. } => first,
+            Self::Gap { next } => next,
+        }
+    }
+}
+
 /// A time so far from today that the calendar has no instant for it (about year 9999 and beyond).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct OutOfRange;

@@ -84,10 +84,6 @@ pub(super) fn instant(
     zone: &str,
 ) -> Option<DateTime<FixedOffset>> {
     let zone = Zone::parse(zone).ok()?;
-    Some(match resolve(day.date().and_time(starts.time()), &zone).ok()? {
-        Moment::Once { at } => at,
-        Moment::Twice { first, .. } if which != WhichHour::Second => first,
-        Moment::Twice { second, .. } => second,
-        Moment::Gap { next } => next,
-    })
+    let moment = resolve(day.date().and_time(starts.time()), &zone).ok()?;
+    Some(moment.instant(which == WhichHour::Second))
 }

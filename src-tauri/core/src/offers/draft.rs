@@ -10,7 +10,7 @@ use crate::app::Reading;
 use crate::error::{Error, Result};
 use crate::facilities::{self, AskTerms};
 use crate::kinds::Currency;
-use crate::kinds::zones::{Moment, Zone, local_of, resolve};
+use crate::kinds::zones::{Zone, local_of, resolve};
 use crate::lessons::{self, Lesson, LessonState, ListLessons, WhichHour};
 use crate::settings;
 use crate::students;
@@ -132,15 +132,10 @@ fn line(l: &Lesson, o: &OfferedLesson, theirs: Option<&Zone>) -> String {
 /// The lesson's times on the student's clock, where it shows others: "10:00 to 11:00 in Stockholm".
 fn in_theirs(l: &Lesson, theirs: &Zone) -> Option<String> {
     let here = Zone::parse(&l.zone).ok()?;
-    let at = match resolve(l.day.date().and_time(l.starts.time()), &here).ok()? {
-        Moment::Once { at } => at,
-        Moment::Twice { second, .. } if l.which == WhichHour::Second => second,
-        Moment::Twice { first, .. } => first,
-        Moment::Gap { next } => next,
-    };
+    let own: NaiveDateTime = l.day.date().and_time(l.starts.time());
+    let at = resolve(own, &here).ok()?.instant(l.which == WhichHour::Second);
     let end = at.checked_add_signed(chrono::Duration::minutes(i64::from(l.minutes)))?;
     let (from, to) = (local_of(&at, theirs).ok()?, local_of(&end, theirs).ok()?);
-    let own: NaiveDateTime = l.day.date().and_time(l.starts.time());
     if from == own {
         return None;
     }

@@ -1,13 +1,15 @@
 //! What lessons cost by their length, and the coach's terms in the coach's own words.
 
-use rusqlite::params;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use crate::app::{Reading, Writing};
-use crate::error::{Error, Problems, Result};
+use crate::error::{Problems, Result};
 use crate::kinds::Currency;
+use crate::settings;
 
+/// Where the terms are kept among the settings.
+const RECORD: &str = "offers";
 /// The most rates.
 const RATES: usize = 20;
 /// The most characters of the terms.
@@ -40,13 +42,7 @@ pub struct OfferTerms {
 /// # Errors
 /// `Storage`.
 pub fn terms(db: &Reading<'_>) -> Result<OfferTerms> {
-    let kept = db.one("SELECT value FROM setting WHERE id = 'offers'", [], |row| {
-        row.get::<_, String>("value")
-    })?;
-    kept.map_or_else(
-        || Ok(OfferTerms::default()),
-        |kept| serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string())),
-    )
+    settings::kept(db, RECORD).map(Option::unwrap_or_default)
 }
 
 /// Writes the terms down, in place of those before.
@@ -97,11 +93,7 @@ pub fn set_terms(db: &Writing<'_>, set: OfferTerms) -> Result<OfferTerms> {
         fees,
         terms,
     };
-    let kept = serde_json::to_string(&read).map_err(|e| Error::Fault(e.to_string()))?;
-    db.execute(
-        "INSERT INTO setting (id, value) VALUES ('offers', ?) ON CONFLICT (id) DO UPDATE SET value = excluded.value",
-        params![kept],
-    )?;
+    settings::keep(db, RECORD, &read)?;
     db.label("Rates and terms written down");
     Ok(read)
 }

@@ -11,7 +11,7 @@ use crate::facilities::{read_times, read_weekdays};
 use crate::ical::recur::occurrences;
 use crate::kinds::ids::BusyId;
 use crate::kinds::text::ordinal;
-use crate::kinds::zones::{Moment, Zone, local_of, resolve};
+use crate::kinds::zones::{Zone, local_of, resolve};
 use crate::kinds::{Day, Span, Time};
 
 /// The most exceptions of one thing.
@@ -300,11 +300,7 @@ pub(super) fn of(b: &Busy, span: Span, zone: &Zone) -> Result<Vec<Occupied>> {
 fn moved(day: Day, minute: u32, from: &Zone, to: &Zone) -> Option<(Day, u32)> {
     let (day, minute) = if minute == 1440 { (day.plus(1), 0) } else { (day, minute) };
     let local: NaiveDateTime = day.date().and_time(Time::MIDNIGHT.plus(minute).time());
-    let at = match resolve(local, from).ok()? {
-        Moment::Once { at } => at,
-        Moment::Twice { first, .. } => first,
-        Moment::Gap { next } => next,
-    };
+    let at = resolve(local, from).ok()?.instant(false);
     let there = local_of(&at, to).ok()?;
     let time = Time::parse(&there.format("%H:%M").to_string())?;
     Some((Day::from_date(there.date())?, time.minutes()))

@@ -1,33 +1,12 @@
-//! All SQL of the coach's own time. The week is one record among the settings; what takes time is a
-//! row each.
+//! All SQL of what takes the coach's time; the week is one record among the settings.
 
 use rusqlite::{Row, params};
 
-use super::{Again, Busy, OwnTime};
+use super::{Again, Busy};
 use crate::app::{Reading, Writing};
-use crate::error::{Error, Result};
+use crate::error::Result;
 use crate::kinds::Day;
 use crate::kinds::ids::BusyId;
-
-pub(super) fn week(db: &Reading<'_>) -> Result<OwnTime> {
-    let kept = db.one("SELECT value FROM setting WHERE id = 'own_time'", [], |row| {
-        row.get::<_, String>("value")
-    })?;
-    kept.map_or_else(
-        || Ok(OwnTime::default()),
-        |kept| serde_json::from_str(&kept).map_err(|e| Error::Fault(e.to_string())),
-    )
-}
-
-pub(super) fn write_week(db: &Writing<'_>, own: &OwnTime) -> Result<()> {
-    let kept = serde_json::to_string(own).map_err(|e| Error::Fault(e.to_string()))?;
-    db.execute(
-        "INSERT INTO setting (id, value) VALUES ('own_time', ?)
-         ON CONFLICT (id) DO UPDATE SET value = excluded.value",
-        params![kept],
-    )?;
-    Ok(())
-}
 
 pub(super) fn write(db: &Writing<'_>, id: BusyId, b: &Busy) -> Result<()> {
     let some = |text: &str| Some(text.to_owned()).filter(|text| !text.is_empty());

@@ -1,12 +1,15 @@
 //! The coach's week: its hours and limits, and what they leave of a day.
 
-use super::{OwnTime, Way, store};
+use super::{OwnTime, Way};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 use crate::facilities::{self, ListFacilities, hours_on, read_hours, read_times};
 use crate::kinds::ids::FacilityId;
 use crate::kinds::{Day, Time};
+use crate::settings;
 
+/// Where the week is kept among the settings.
+const RECORD: &str = "own_time";
 /// The most rows of hours or ways.
 const ROWS: usize = 100;
 
@@ -15,7 +18,7 @@ const ROWS: usize = 100;
 /// # Errors
 /// `Storage`.
 pub fn show(db: &Reading<'_>) -> Result<OwnTime> {
-    store::week(db)
+    settings::kept(db, RECORD).map(Option::unwrap_or_default)
 }
 
 /// Writes the week and its limits down, in place of those before.
@@ -46,9 +49,9 @@ pub fn set(db: &Writing<'_>, own: OwnTime) -> Result<OwnTime> {
         ways: read_ways(db, &mut p, own.ways)?,
     };
     p.done()?;
-    store::write_week(db, &read)?;
+    settings::keep(db, RECORD, &read)?;
     db.label("Your own week written down");
-    store::week(db)
+    Ok(read)
 }
 
 fn read_ways(db: &Reading<'_>, p: &mut Problems, ways: Vec<Way>) -> Result<Vec<Way>> {

@@ -3,14 +3,14 @@ import type { Input, Output } from '../../ipc';
 import { counted } from '../../kit/counted';
 import { longDay, readDate } from '../../kit/dates';
 import { weekdayWords } from '../../kit/weekdays';
+import { readWhole, typedWhole } from '../../kit/whole';
+import { emptyHours, type TypedHours } from './hours';
+import { nextKey, type Typed, withoutKey } from './rows';
 
 /** Rules as they are kept. */
 type Rules = Output<'facilities.rules'>;
 type Kept = Input<'facilities.set_rules'>['rules'];
 
-/** A row has a key of its own, by which the page tells rows apart. */
-export type Typed<T> = T & { key: number };
-type Hours = Typed<{ weekdays: number[]; opens: string; closes: string; first: string; last: string }>;
 type Closure = Typed<{
   court: string;
   first: string;
@@ -53,21 +53,17 @@ const FLAGS = ['apart', 'one_by_one', 'weather_free'] as const;
 /** What stands in the form. */
 export type TypedRules = Record<NumberField | (typeof TEXTS)[number], string> &
   Record<(typeof FLAGS)[number], boolean> & {
-    hours: Hours[];
+    hours: TypedHours[];
     closures: Closure[];
     rates: Rate[];
     ahead: Ahead[];
     release: Release[];
   };
 
-let made = 0;
-const key = () => ++made;
-
 /** Empty rows. */
 export const empty = {
-  hours: (): Hours => ({ key: key(), weekdays: [], opens: '', closes: '', first: '', last: '' }),
   closures: (): Closure => ({
-    key: key(),
+    key: nextKey(),
     court: '',
     first: '',
     last: '',
@@ -76,10 +72,10 @@ export const empty = {
     ends: '',
     reason: '',
   }),
-  rates: (): Rate => ({ key: key(), who: '', ground: '', weekdays: [], starts: '', ends: '', hour: '' }),
-  ahead: (): Ahead => ({ key: key(), who: '', ground: '', amount: '', unit: 'days', opens: '' }),
+  rates: (): Rate => ({ key: nextKey(), who: '', ground: '', weekdays: [], starts: '', ends: '', hour: '' }),
+  ahead: (): Ahead => ({ key: nextKey(), who: '', ground: '', amount: '', unit: 'days', opens: '' }),
   release: (): Release => ({
-    key: key(),
+    key: nextKey(),
     ground: '',
     hours: '',
     counted: 'elapsed',
@@ -88,11 +84,12 @@ export const empty = {
   }),
 };
 
-const text = (n: number | undefined) => (n ? String(n) : '');
-
 /** Rules to change. */
 export function toTyped(r: Partial<Rules>): TypedRules {
-  const numbers = Object.fromEntries(NUMBERS.map((n) => [n, text(r[n])])) as Record<NumberField, string>;
+  const numbers = Object.fromEntries(NUMBERS.map((n) => [n, typedWhole(r[n])])) as Record<
+    NumberField,
+    string
+  >;
   const texts = Object.fromEntries(TEXTS.map((t) => [t, r[t] ?? ''])) as Record<
     (typeof TEXTS)[number],
     string
@@ -105,7 +102,7 @@ export function toTyped(r: Partial<Rules>): TypedRules {
     ...numbers,
     ...texts,
     ...flags,
-    hours: (r.hours ?? []).map((row) => ({ ...empty.hours(), ...row })),
+    hours: (r.hours ?? []).map((row) => ({ ...emptyHours(), ...row })),
     closures: (r.closures ?? []).map((row) => ({ ...empty.closures(), ...row, court: row.court ?? '' })),
     rates: (r.rates ?? []).map((row) => ({ ...empty.rates(), ...row })),
     ahead: (r.ahead ?? []).map((row) => ({ ...empty.ahead(), ...row, amount: String(row.amount ?? 0) })),
@@ -113,29 +110,17 @@ export function toTyped(r: Partial<Rules>): TypedRules {
   };
 }
 
-/** A whole number as typed; what is none becomes −1, which is refused in words. */
-const whole = (typed: string) =>
-  typed.trim() === '' ? 0 : /^\d{1,6}$/.test(typed.trim()) ? Number(typed.trim()) : -1;
-/** A number that must be there. */
-const needed = (typed: string) => (typed.trim() === '' ? -1 : whole(typed));
-
-function without<T extends { key: number }>(row: T): Omit<T, 'key'> {
-  const { key, ...rest } = row;
-  void key;
-  return rest;
-}
-
 /** What is sent. */
 export function toRules(t: TypedRules): Kept {
-  const numbers = Object.fromEntries(NUMBERS.map((n) => [n, whole(t[n])])) as Record<NumberField, number>;
+  const numbers = Object.fromEntries(NUMBERS.map((n) => [n, readWhole(t[n])])) as Record<NumberField, number>;
   return {
     ...t,
     ...numbers,
-    hours: t.hours.map(without),
-    closures: t.closures.map((row) => ({ ...without(row), court: row.court || null })),
-    rates: t.rates.map(without),
-    ahead: t.ahead.map((row) => ({ ...without(row), amount: needed(row.amount) })),
-    release: t.release.map((row) => ({ ...without(row), hours: needed(row.hours) })),
+    hours: t.hours.map(withoutKey),
+    closures: t.closures.map((row) => ({ ...withoutKey(row), court: row.court || null })),
+    rates: t.rates.map(withoutKey),
+    ahead: t.ahead.map((row) => ({ ...withoutKey(row), amount: readWhole(row.amount, -1) })),
+    release: t.release.map((row) => ({ ...withoutKey(row), hours: readWhole(row.hours, -1) })),
   };
 }
 

@@ -1,5 +1,6 @@
 // A wish as the form holds it, every field as typed.
 import type { VisitWish } from '../../ipc';
+import { readWhole, typedWhole } from '../../kit/whole';
 
 /** What stands in the form. */
 export interface TypedWish {
@@ -22,10 +23,10 @@ export interface TypedWish {
 export function toTyped(w: VisitWish | null): TypedWish {
   const weight = w?.weight === 2 ? '2' : w?.weight === 3 ? '3' : '1';
   return {
-    lessons: w?.lessons ? String(w.lessons) : '',
+    lessons: typedWhole(w?.lessons),
     minutes: String(w?.minutes ?? 60),
     per_day: String(w?.per_day ?? 1),
-    rest: w?.rest ? String(w.rest) : '',
+    rest: typedWhole(w?.rest),
     arrives: w?.arrives ?? '',
     leaves: w?.leaves ?? '',
     earliest: w?.earliest ?? '',
@@ -38,17 +39,14 @@ export function toTyped(w: VisitWish | null): TypedWish {
   };
 }
 
-/** A whole number as typed; what is none becomes −1, which is refused in words. */
-const whole = (typed: string) => (/^\d{1,4}$/.test(typed.trim()) ? Number(typed.trim()) : -1);
-
 /** What is sent. */
 export function toWish(t: TypedWish): VisitWish {
   return {
     ...t,
-    lessons: t.lessons.trim() === '' ? 0 : whole(t.lessons),
-    minutes: whole(t.minutes),
-    per_day: whole(t.per_day),
-    rest: t.rest.trim() === '' ? 0 : whole(t.rest),
+    lessons: readWhole(t.lessons),
+    minutes: readWhole(t.minutes, -1),
+    per_day: readWhole(t.per_day, -1),
+    rest: readWhole(t.rest),
     court: t.court || null,
     weight: Number(t.weight),
   };

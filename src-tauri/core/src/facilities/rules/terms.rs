@@ -11,7 +11,7 @@ use crate::error::Result;
 use crate::facilities::{Court, Which, show};
 use crate::kinds::ids::{CourtId, FacilityId};
 use crate::kinds::text::{counted, folded};
-use crate::kinds::zones::{Moment, Zone, local_of, resolve};
+use crate::kinds::zones::{Zone, local_of, resolve};
 use crate::kinds::{Currency, Day, Time};
 
 /// The minutes of a day.
@@ -95,7 +95,7 @@ pub fn of(
         cost: booking.cost().unwrap_or_default(),
         free_until: steps.first().map(|(at, _)| *at),
         release: booking.release_words(&steps),
-        mind: booking.mind(),
+        mind: rules.mind(),
     }
 }
 
@@ -200,6 +200,43 @@ impl Rules {
                 Some((from, to, currency.minor(&row.hour)?))
             })
             .collect()
+    }
+
+    /// What else to mind there, whichever the booking: a sentence each.
+    pub fn mind(&self) -> Vec<String> {
+        let r = self;
+        let mut mind = Vec::new();
+        if r.apart {
+            mind.push("No two bookings in a row.".to_owned());
+        }
+        if r.one_by_one {
+            mind.push("One booking is played before the next can be made.".to_owned());
+        }
+        if r.day_bookings > 0 {
+            let most = counted(r.day_bookings, "booking", "bookings");
+            mind.push(format!("At most {most} a day."));
+        }
+        if r.week_limit > 0 {
+            let most = counted(r.week_limit, "minute", "minutes");
+            mind.push(format!("At most {most} in any seven days."));
+        }
+        if r.people > 0 {
+            mind.push(format!("At most {} on a court.", counted(r.people, "person", "people")));
+        }
+        if !r.guest_fee.is_empty() {
+            mind.push(format!("Each guest costs {} {}.", r.guest_fee, r.currency));
+        }
+        if r.grace > 0 {
+            let late = counted(r.grace, "minute", "minutes");
+            mind.push(format!("Whoever is {late} late loses the court."));
+        }
+        if r.youngest > 0 {
+            mind.push(format!("Only those of {} or older may book.", r.youngest));
+        }
+        if !r.needs.is_empty() {
+            mind.push(format!("Everyone on court needs: {}.", r.needs.trim_end_matches('.')));
+        }
+        mind
     }
 
     /// What each booking costs besides, in smallest units.
@@ -311,11 +348,7 @@ impl Booking<'_> {
     }
 
     fn at(&self, local: NaiveDateTime) -> Option<DateTime<FixedOffset>> {
-        Some(match resolve(local, self.zone.as_ref()?).ok()? {
-            Moment::Once { at } => at,
-            Moment::Twice { first, .. } => first,
-            Moment::Gap { next } => next,
-        })
+        Some(resolve(local, self.zone.as_ref()?).ok()?.instant(false))
     }
 
     /// So many hours before it begins, as they pass.
@@ -383,37 +416,5 @@ impl Booking<'_> {
             words.push("If the weather takes it, it costs nothing.".to_owned());
         }
         words
-    }
-
-    fn mind(&self) -> Vec<String> {
-        let r = self.rules;
-        let mut mind = Vec::new();
-        if r.apart {
-            mind.push("No two bookings in a row.".to_owned());
-        }
-        if r.one_by_one {
-            mind.push("One booking is played before the next can be made.".to_owned());
-        }
-        if r.day_bookings > 0 {
-            let most = counted(r.day_bookings, "booking", "bookings");
-            mind.push(format!("At most {most} a day."));
-        }
-        if r.people > 0 {
-            mind.push(format!("At most {} on a court.", counted(r.people, "person", "people")));
-        }
-        if !r.guest_fee.is_empty() {
-            mind.push(format!("Each guest costs {} {}.", r.guest_fee, r.currency));
-        }
-        if r.grace > 0 {
-            let late = counted(r.grace, "minute", "minutes");
-            mind.push(format!("Whoever is {late} late loses the court."));
-        }
-        if r.youngest > 0 {
-            mind.push(format!("Only those of {} or older may book.", r.youngest));
-        }
-        if !r.needs.is_empty() {
-            mind.push(format!("Everyone on court needs: {}.", r.needs.trim_end_matches('.')));
-        }
-        mind
     }
 }
