@@ -23,7 +23,7 @@ fn hall(w: &mut World) -> String {
             "hours": [{ "opens": "09:00", "closes": "13:00" }],
             "rates": [{ "starts": "09:00", "ends": "10:00", "hour": "10" }, { "hour": "20" }],
             "ahead": [{ "amount": 7, "unit": "days", "opens": "07:00" }],
-            "grid": 60,
+            "grid": 60, "week_limit": 600,
         } }),
     );
     id(&court, "/courts/0/id")
@@ -88,6 +88,7 @@ fn the_plan_is_the_best_and_says_why_each_lesson_is_where_it_is() {
     assert_eq!(said(0, "/why"), "The best of 1 other place would cost 10.00 EUR more.");
     assert_eq!(said(1, "/why"), "The only place left for it beside the other lessons.");
     assert_eq!(said(0, "/ask_words"), "It can be asked for from Tuesday 3 March 2026, 07:00.");
+    assert_eq!(look["proposal"]["mind"], json!(["Hall: At most 600 minutes in any seven days."]));
     let free = |f: &Value| format!("{} {}-{}", text(f, "/day"), text(f, "/from"), text(f, "/to"));
     let free: Vec<String> = look["proposal"]["free"].as_array().unwrap().iter().map(free).collect();
     assert_eq!(free, ["2026-03-10 11:00-12:00", "2026-03-11 10:00-13:00"]);

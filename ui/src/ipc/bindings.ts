@@ -8245,6 +8245,11 @@ export interface PlanMade {
    */
   sums: number[];
   /**
+   * What its facilities ask besides, which the planner does not watch: a sentence each, behind the
+   * facility's name.
+   */
+  mind: string[];
+  /**
    * Hours in which the coach is still free and a court may be had.
    */
   free: FreeHours[];

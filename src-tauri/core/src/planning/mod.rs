@@ -273,6 +273,9 @@ pub struct PlanMade {
     pub trips: u32,
     /// What it comes to: missing, spread, cost in smallest units, distance from what is liked best.
     pub sums: [i64; 4],
+    /// What its facilities ask besides, which the planner does not watch: a sentence each, behind the
+    /// facility's name.
+    pub mind: Vec<String>,
     /// Hours in which the coach is still free and a court may be had.
     pub free: Vec<FreeHours>,
 }

@@ -36,6 +36,7 @@ pub(super) fn proposal(of: &Gathered, board: &Board, plan: &Plan) -> PlanMade {
         trips: u32::try_from(trips.len()).unwrap_or(0),
         sums: sums(&board.ask, &plan.lessons),
         free: free(of, board, &plan.lessons),
+        mind: mind(of, &lines),
         lines,
     }
 }
@@ -96,6 +97,16 @@ pub(super) fn cost(of: &Gathered, board: &Board, lessons: &[Planned]) -> Vec<Str
         }
     }
     amounts.into_iter().map(|(currency, minor)| currency.words(minor)).collect()
+}
+
+/// What the facilities of these lines ask besides, once for each.
+fn mind(of: &Gathered, lines: &[PlannedLesson]) -> Vec<String> {
+    let mut all = Vec::new();
+    for place in of.places.iter().filter(|place| lines.iter().any(|l| l.facility == place.id)) {
+        let said = place.rules.mind();
+        all.extend(said.into_iter().map(|words| format!("{}: {words}", place.name)));
+    }
+    all
 }
 
 /// When the coach is free and some court of a chosen facility is, between the first and the last day

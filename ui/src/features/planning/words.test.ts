@@ -30,6 +30,7 @@ function plan(lines: PlannedLesson[]): PlanMade {
     days: 1,
     trips: 1,
     sums: [0, 0, 0, 0],
+    mind: [],
     free: [
       { day: '2026-03-10', from: '09:00', to: '11:00' },
       { day: '2026-03-10', from: '20:00', to: '00:00' },
