@@ -130,6 +130,10 @@ fn a_lesson_that_moves_leaves_its_court_to_be_given_back() {
     );
     w.on("2026-03-10");
     assert!(before_court(&mut w)[0].starts_with("late: "));
+    assert_eq!(
+        courts(&mut w)[0]["words"][0],
+        "It could be given back free until Monday 9 March 2026, 09:00; by now it costs the whole price."
+    );
     let booking = courts(&mut w)[0]["booking"]["id"].clone();
     w.act("bookings.give_back", json!({ "booking": booking }));
     assert_eq!(states(&mut w), ["to_ask 2026-03-11 10:00"]);

@@ -4013,6 +4013,10 @@ export interface FacilitiesTermsOutput {
    */
   release: string[];
   /**
+   * The first of these, once its moment has passed; empty when there is none.
+   */
+  late_words: string;
+  /**
    * The last moment at which it can be given back free.
    */
   free_until: Given | null;

@@ -115,7 +115,7 @@ impl Known<'_> {
             starts: l.starts,
             ends: l.ends,
             open: has_come(self.db, terms.ask_from),
-            words: words(state, &terms),
+            words: words(self.db, state, &terms),
             ask_from: terms.ask_from,
             cost: terms.cost,
             free_until: terms.free_until,
@@ -141,7 +141,7 @@ impl Known<'_> {
             starts: b.starts,
             ends: b.starts.plus(b.minutes),
             open: true,
-            words: words(CourtState::ToGiveBack, &terms),
+            words: words(self.db, CourtState::ToGiveBack, &terms),
             ask_from: terms.ask_from,
             cost: terms.cost,
             free_until: terms.free_until,
@@ -152,13 +152,19 @@ impl Known<'_> {
 }
 
 /// What of the terms matters where a court stands.
-fn words(state: CourtState, terms: &Terms) -> Vec<String> {
+fn words(db: &Reading<'_>, state: CourtState, terms: &Terms) -> Vec<String> {
     let mut words = Vec::new();
     if state == CourtState::ToAsk && !terms.ask_words.is_empty() {
         words.push(terms.ask_words.clone());
     }
     if state != CourtState::ToAsk {
         words.extend(terms.release.iter().cloned());
+        // On the day itself the hour decides, which the sentence names.
+        if terms.free_until.is_some_and(|until| until.day < db.today())
+            && let Some(first) = words.first_mut()
+        {
+            first.clone_from(&terms.late_words);
+        }
     }
     words
 }

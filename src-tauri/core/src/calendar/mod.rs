@@ -4,6 +4,8 @@
 //! A lesson has one UID for its whole life. What was last said of its time and place is kept for each
 //! student, so that only what a student must notice is sent anew, with a higher SEQUENCE.
 
+pub mod remote;
+
 mod due;
 mod file;
 mod store;

@@ -57,6 +57,8 @@ pub struct Terms {
     /// Until when it can be given back, and what it costs later: a sentence each, the first to pass
     /// first.
     pub release: Vec<String>,
+    /// The first of these, once its moment has passed; empty when there is none.
+    pub late_words: String,
     /// The last moment at which it can be given back free.
     pub free_until: Option<Given>,
     /// What else to mind there, a sentence each.
@@ -94,6 +96,7 @@ pub fn of(
         ask_from,
         cost: booking.cost().unwrap_or_default(),
         free_until: steps.first().map(|(at, _)| *at),
+        late_words: booking.late_words(&steps),
         release: booking.release_words(&steps),
         mind: rules.mind(),
     }
@@ -398,14 +401,27 @@ impl Booking<'_> {
         }
     }
 
+    /// What it costs to give it back after a deadline.
+    fn then(&self, row: &Release) -> String {
+        match row.later {
+            Later::Full => "the whole price".to_owned(),
+            Later::Fee => format!("{} {}", row.fee, self.rules.currency),
+            Later::Nothing => "nothing".to_owned(),
+        }
+    }
+
+    /// The first deadline once it has passed, as a sentence; empty when there is none.
+    fn late_words(&self, steps: &[(Given, &Release)]) -> String {
+        steps.first().map_or_else(String::new, |(at, row)| {
+            let then = self.then(row);
+            format!("It could be given back free until {}; by now it costs {then}.", at.words())
+        })
+    }
+
     fn release_words(&self, steps: &[(Given, &Release)]) -> Vec<String> {
         let mut words = Vec::new();
         for (n, (at, row)) in steps.iter().enumerate() {
-            let then = match row.later {
-                Later::Full => "the whole price".to_owned(),
-                Later::Fee => format!("{} {}", row.fee, self.rules.currency),
-                Later::Nothing => "nothing".to_owned(),
-            };
+            let then = self.then(row);
             words.push(if n == 0 {
                 format!("It can be given back free until {}; later it costs {then}.", at.words())
             } else {
