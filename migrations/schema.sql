@@ -46,6 +46,8 @@ CREATE INDEX letter_visit ON letter (visit);
 
 CREATE INDEX offer_visit ON offer (visit, made);
 
+CREATE INDEX own_calendar_time_ends ON own_calendar_time (calendar, ends);
+
 CREATE INDEX plan_line_lesson ON plan_line (lesson, place);
 
 CREATE INDEX sighting_day ON sighting (day);
@@ -75,6 +77,8 @@ CREATE INDEX visit_last ON visit (last_day, id);
 CREATE INDEX visit_running ON visit (last_day) WHERE opened IS NOT NULL AND closed IS NULL;
 
 CREATE INDEX visit_student ON visit (student, first_day);
+
+CREATE INDEX wish_shared_visit ON wish_shared (visit);
 
 CREATE TABLE assessment (
   id      TEXT PRIMARY KEY NOT NULL,
@@ -132,6 +136,15 @@ CREATE TABLE block_try (
   made  INTEGER NOT NULL CHECK (made IN (0, 1)),
   taken_back INTEGER NOT NULL DEFAULT 0 CHECK (taken_back IN (0, 1)), also INTEGER CHECK (also IN (0, 1)), -- 1: a slip of the finger, not counted
   UNIQUE (block, place)
+) STRICT;
+
+CREATE TABLE calendar_entry (
+  lesson  TEXT PRIMARY KEY NOT NULL,                  -- no reference: the lesson may be gone by Undo, its entry still there
+  href    TEXT NOT NULL,
+  etag    TEXT NOT NULL,
+  agreed  TEXT NOT NULL,                              -- JSON: what both sides said last
+  theirs  TEXT NOT NULL DEFAULT '',                   -- JSON: what the server says otherwise, until the coach has decided; 'gone' when it is no longer there
+  text    TEXT NOT NULL                               -- the server's text
 ) STRICT;
 
 CREATE TABLE court (
@@ -477,6 +490,38 @@ CREATE TABLE own_busy (
   CHECK (last IS NULL OR first <= last)
 ) STRICT;
 
+CREATE TABLE own_calendar (
+  id      TEXT PRIMARY KEY NOT NULL,
+  name    TEXT NOT NULL,
+  href    TEXT,                                       -- its path on the server; NULL: it was read from a file
+  read    TEXT NOT NULL,                              -- the instant it was read last
+  until   TEXT NOT NULL,                              -- the day up to which its times are known
+  events  INTEGER NOT NULL CHECK (events >= 0),       -- how many it holds, in those days or not
+  notes   TEXT NOT NULL DEFAULT '',                   -- what could not be read, a sentence a line
+  removed TEXT                                        -- the day it was taken out
+) STRICT;
+
+CREATE TABLE own_calendar_part (
+  calendar TEXT NOT NULL REFERENCES own_calendar (id) ON DELETE CASCADE,
+  href     TEXT NOT NULL,                             -- '' of a file
+  etag     TEXT NOT NULL,                             -- its version on the server; '' of a file
+  text     BLOB NOT NULL,
+  PRIMARY KEY (calendar, href)
+) STRICT;
+
+CREATE TABLE own_calendar_time (
+  calendar TEXT NOT NULL REFERENCES own_calendar (id) ON DELETE CASCADE,
+  starts   TEXT NOT NULL,                             -- an instant; of whole days the first of them
+  ends     TEXT NOT NULL,                             -- an instant; of whole days the last of them
+  whole    INTEGER NOT NULL CHECK (whole IN (0, 1)),  -- whether it is of whole days
+  what     TEXT NOT NULL
+) STRICT;
+
+CREATE TABLE own_calendar_token (
+  calendar TEXT PRIMARY KEY NOT NULL REFERENCES own_calendar (id) ON DELETE CASCADE,
+  token    TEXT NOT NULL
+) STRICT;
+
 CREATE TABLE plan_line (
   id      TEXT PRIMARY KEY NOT NULL,
   lesson  TEXT NOT NULL REFERENCES lesson (id),
@@ -624,6 +669,19 @@ CREATE TABLE wish (
   court     TEXT REFERENCES court (id),               -- the court liked best
   weight    INTEGER NOT NULL DEFAULT 1 CHECK (weight BETWEEN 1 AND 3), -- what a lesson that finds no place counts
   note      TEXT NOT NULL DEFAULT ''
+) STRICT;
+
+CREATE TABLE wish_shared (
+  id      TEXT PRIMARY KEY NOT NULL,
+  visit   TEXT NOT NULL REFERENCES visit (id),        -- whose wish
+  lessons INTEGER NOT NULL CHECK (lessons BETWEEN 1 AND 40) -- so many of the wish's lessons
+) STRICT;
+
+CREATE TABLE wish_sharer (
+  id     TEXT PRIMARY KEY NOT NULL,
+  shared TEXT NOT NULL REFERENCES wish_shared (id),
+  visit  TEXT NOT NULL REFERENCES visit (id),
+  UNIQUE (shared, visit)
 ) STRICT;
 
 CREATE TRIGGER journal_keeps BEFORE DELETE ON journal BEGIN SELECT RAISE(ABORT, 'the journal is only added to'); END;

@@ -86,7 +86,26 @@ fn said(file: &mut CoachFile) -> Value {
             letters.push(json!([line["name"], shown["sha256"], shown["bytes"]]));
         }
     }
-    json!({ "people": people, "lessons": lessons, "letters": letters })
+    let mut said = json!({ "people": people, "lessons": lessons, "letters": letters });
+    for (name, all) in [("own time", own_time(file)), ("courts", courts(file))] {
+        if !all.is_empty() {
+            said[name] = json!(all);
+        }
+    }
+    said
+}
+
+/// What takes the coach's time besides lessons.
+fn own_time(file: &mut CoachFile) -> Vec<Value> {
+    let busy = read(file, "own_time.list", json!({ "over": true }));
+    busy.as_array().unwrap().iter().map(|b| json!([b["busy"]["what"], b["words"]])).collect()
+}
+
+/// The courts that were asked for.
+fn courts(file: &mut CoachFile) -> Vec<Value> {
+    let listed = read(file, "bookings.list", json!({ "from": "2000-01-01" }));
+    let asked = listed.as_array().unwrap().iter().filter(|c| c["booking"].is_object());
+    asked.map(|c| json!([c["day"], c["starts"], c["booking"]["state"]])).collect()
 }
 
 #[test]

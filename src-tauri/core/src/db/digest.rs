@@ -60,8 +60,17 @@ pub fn of_everything(conn: &Connection) -> Result<String> {
     Ok(hex(&hash.finalize()))
 }
 
-/// Tables that hold what is derived from the others: no act writes them, so nothing is digested.
-pub const DERIVED: [&str; 3] = ["standing", "standing_due", "standing_move"];
+/// Tables that hold what is derived from the others, or what was found outside and can be read there
+/// again: no act writes them, so nothing is digested.
+pub const DERIVED: [&str; 7] = [
+    "calendar_entry",
+    "own_calendar_part",
+    "own_calendar_time",
+    "own_calendar_token",
+    "standing",
+    "standing_due",
+    "standing_move",
+];
 
 /// The program's tables, by name, those of [`DERIVED`] left out.
 pub fn tables(conn: &Connection) -> Result<Vec<String>> {

@@ -40,6 +40,7 @@ migrations![
     "0007_visits_by_end.sql",
     "0008_facility_rules.sql",
     "0009_booking.sql",
+    "0010_calendars.sql",
 ];
 
 /// The newest schema this program knows.
