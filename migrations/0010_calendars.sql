@@ -1,14 +1,11 @@
 -- The coach's calendars, here and on a server, and lessons that visiting students wish to share.
 
--- A calendar that says when the coach is taken: read from a file by hand, or on a server.
+-- A calendar of the coach's: read from a file by hand, or on a server.
 CREATE TABLE own_calendar (
   id      TEXT PRIMARY KEY NOT NULL,
   name    TEXT NOT NULL,
+  role    TEXT NOT NULL CHECK (role IN ('busy', 'lessons')), -- it says when the coach is taken, or lessons are written into it
   href    TEXT,                                       -- its path on the server; NULL: it was read from a file
-  read    TEXT NOT NULL,                              -- the instant it was read last
-  until   TEXT NOT NULL,                              -- the day up to which its times are known
-  events  INTEGER NOT NULL CHECK (events >= 0),       -- how many it holds, in those days or not
-  notes   TEXT NOT NULL DEFAULT '',                   -- what could not be read, a sentence a line
   removed TEXT                                        -- the day it was taken out
 ) STRICT;
 
@@ -21,10 +18,14 @@ CREATE TABLE own_calendar_part (
   PRIMARY KEY (calendar, href)
 ) STRICT;
 
--- From what its calendar is to be asked for changes only (RFC 6578).
-CREATE TABLE own_calendar_token (
+-- What is known of it since it was read last.
+CREATE TABLE own_calendar_known (
   calendar TEXT PRIMARY KEY NOT NULL REFERENCES own_calendar (id) ON DELETE CASCADE,
-  token    TEXT NOT NULL
+  read     TEXT NOT NULL,                             -- the instant
+  until    TEXT NOT NULL,                             -- the day up to which its times are known
+  events   INTEGER NOT NULL CHECK (events >= 0),      -- how many it holds, in those days or not
+  notes    TEXT NOT NULL,                             -- what could not be read, a sentence a line
+  token    TEXT                                       -- from what to ask its server for changes only (RFC 6578)
 ) STRICT;
 
 -- When they say the coach is taken: worked out of the texts, anew each time they are read.

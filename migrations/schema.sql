@@ -493,12 +493,18 @@ CREATE TABLE own_busy (
 CREATE TABLE own_calendar (
   id      TEXT PRIMARY KEY NOT NULL,
   name    TEXT NOT NULL,
+  role    TEXT NOT NULL CHECK (role IN ('busy', 'lessons')), -- it says when the coach is taken, or lessons are written into it
   href    TEXT,                                       -- its path on the server; NULL: it was read from a file
-  read    TEXT NOT NULL,                              -- the instant it was read last
-  until   TEXT NOT NULL,                              -- the day up to which its times are known
-  events  INTEGER NOT NULL CHECK (events >= 0),       -- how many it holds, in those days or not
-  notes   TEXT NOT NULL DEFAULT '',                   -- what could not be read, a sentence a line
   removed TEXT                                        -- the day it was taken out
+) STRICT;
+
+CREATE TABLE own_calendar_known (
+  calendar TEXT PRIMARY KEY NOT NULL REFERENCES own_calendar (id) ON DELETE CASCADE,
+  read     TEXT NOT NULL,                             -- the instant
+  until    TEXT NOT NULL,                             -- the day up to which its times are known
+  events   INTEGER NOT NULL CHECK (events >= 0),      -- how many it holds, in those days or not
+  notes    TEXT NOT NULL,                             -- what could not be read, a sentence a line
+  token    TEXT                                       -- from what to ask its server for changes only (RFC 6578)
 ) STRICT;
 
 CREATE TABLE own_calendar_part (
@@ -515,11 +521,6 @@ CREATE TABLE own_calendar_time (
   ends     TEXT NOT NULL,                             -- an instant; of whole days the last of them
   whole    INTEGER NOT NULL CHECK (whole IN (0, 1)),  -- whether it is of whole days
   what     TEXT NOT NULL
-) STRICT;
-
-CREATE TABLE own_calendar_token (
-  calendar TEXT PRIMARY KEY NOT NULL REFERENCES own_calendar (id) ON DELETE CASCADE,
-  token    TEXT NOT NULL
 ) STRICT;
 
 CREATE TABLE plan_line (

@@ -286,6 +286,24 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("offers.answer", "Offer answered", offers::answer),
         reads("calendar.due", "The invitations of a visit that are due", calendar::due),
         writes("calendar.written", "Invitations written", calendar::written),
+        reads("calendar.calendars", "The coach\u{2019}s calendars", |db, _: Nothing| {
+            own_time::calendars(db)
+        }),
+        writes("calendar.read", "Calendar file read", calendar::read),
+        writes("calendar.remove", "Calendar taken out", own_time::remove_calendar),
+        reads("calendar.account", "The calendars on a server", |db, _: Nothing| {
+            calendar::server::show(db)
+        }),
+        writes("calendar.set_account", "Calendars on a server chosen", calendar::server::set),
+        writes("calendar.leave", "Calendars on a server left", |db, _: Nothing| {
+            calendar::server::leave(db)
+        }),
+        writes("calendar.take", "Lesson moved as the calendar says", calendar::server::take),
+        writes(
+            "calendar.put_back",
+            "Lesson to be written into the calendar again",
+            calendar::server::put_back,
+        ),
         reads("facilities.zones", "The time zones, by IANA name", |_, _: Nothing| {
             Ok(crate::kinds::zones::names())
         }),
@@ -471,6 +489,9 @@ pub fn check(file: &CoachFile) -> Result<Checked> {
 pub fn catch_up(file: &mut CoachFile) -> Result<()> {
     if !file.read(goals::standing::behind)?.is_empty() {
         file.write("goals.keep_standing", "Where goals stand is kept", goals::standing::keep_all)?;
+    }
+    if !file.read(own_time::behind)?.is_empty() {
+        file.write("calendar.catch_up", "Calendars worked out anew", calendar::catch_up)?;
     }
     Ok(())
 }

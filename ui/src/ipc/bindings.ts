@@ -158,12 +158,29 @@ export type BookingsAskOutput = Booking[];
 export type CourtState = 'to_give_back' | 'to_ask' | 'asked' | 'confirmed';
 export type BookingsListOutput = CourtNeeded[];
 export type BusyId = string;
+export type CalendarId = string;
+/**
+ * What a calendar is for.
+ *
+ */
+export type CalendarRole = 'busy' | 'lessons';
+export type CalendarCalendarsOutput = OwnCalendar[];
 /**
  * Why an invitation is due.
  *
  */
 export type InvitationKind = 'new' | 'changed' | 'called_off';
 export type CalendarDueOutput = InvitationDue[];
+/**
+ * Which of the two hours, when the clocks go back and an hour comes twice.
+ *
+ */
+export type WhichHour = 'once' | 'first' | 'second';
+/**
+ * Where a lesson is in its life.
+ *
+ */
+export type LessonState = 'planned' | 'given' | 'cut_short' | 'called_off' | 'missed';
 /**
  * What a change between two counts may be called.
  *
@@ -234,8 +251,14 @@ export type DateEvidence = 'not_needed' | 'day_month_year' | 'month_day_year' | 
  */
 export type DateOrder = 'unknown' | 'day_month_year' | 'month_day_year';
 export type DecisionId = string;
+/**
+ * Where a talk with the server is.
+ *
+ */
+export type TalkStage = 'silent' | 'talking' | 'done' | 'failed';
 export type DeskChooseOutput = FileName | null;
 export type LetterId = string;
+export type DeskReadCalendarOutput = OwnCalendar | null;
 /**
  * What happens when both sides have three points in a game.
  *
@@ -318,17 +341,8 @@ export type Language = 'en' | 'de';
  * What a line on the day sheet leads to.
  *
  */
-export type Leads = 'start_visit' | 'record' | 'visit' | 'letter' | 'letters' | 'student' | 'courts';
-/**
- * Which of the two hours, when the clocks go back and an hour comes twice.
- *
- */
-export type WhichHour = 'once' | 'first' | 'second';
-/**
- * Where a lesson is in its life.
- *
- */
-export type LessonState = 'planned' | 'given' | 'cut_short' | 'called_off' | 'missed';
+export type Leads =
+  'start_visit' | 'record' | 'visit' | 'letter' | 'letters' | 'student' | 'courts' | 'calendars';
 export type LessonsClashesOutput = Clash[];
 export type TemplateId = string;
 export type LessonsKeepTemplateOutput = Template[];
@@ -1783,6 +1797,105 @@ export interface BusyShown {
   words: string;
 }
 /**
+ * An input with nothing in it.
+ *
+ */
+export interface CalendarAccountInput {}
+/**
+ * The server as it is set up, and how far the two sides are apart.
+ *
+ */
+export interface CalendarAccountOutput {
+  /**
+   * Where the calendars are; empty before a server was chosen.
+   */
+  address: string;
+  /**
+   * The name the coach signs in with.
+   */
+  user: string;
+  /**
+   * Its calendars that are made use of.
+   */
+  calendars: OwnCalendar[];
+  /**
+   * So many lessons are not on the server as they stand here.
+   */
+  to_write: number;
+  /**
+   * Lessons of which the server says something else.
+   */
+  differs: Difference[];
+}
+/**
+ * A calendar of the coach's.
+ *
+ */
+export interface OwnCalendar {
+  id: CalendarId;
+  /**
+   * What it is called.
+   */
+  name: string;
+  role: CalendarRole;
+  /**
+   * Its path on the server; nothing of one that was read from a file.
+   */
+  href: string | null;
+  /**
+   * When it was read last; nothing before it ever was.
+   */
+  read: Instant | null;
+  /**
+   * The last day for which its times are known.
+   */
+  until: Day | null;
+  /**
+   * How many events it holds.
+   */
+  events: number;
+  /**
+   * What could not be read, a sentence each.
+   */
+  notes: string[];
+  /**
+   * What is known of it, as a sentence.
+   */
+  words: string;
+}
+/**
+ * A lesson of which the server says something else.
+ *
+ */
+export interface Difference {
+  lesson: LessonId;
+  /**
+   * Whose, or what it was called when it was written there.
+   */
+  what: string;
+  /**
+   * What stands here.
+   */
+  here: string;
+  /**
+   * What the server says.
+   */
+  there: string;
+  /**
+   * What taking the server's word does here, as on a button; empty where it cannot be taken.
+   */
+  take: string;
+  /**
+   * What keeping to what stands here does there.
+   */
+  put_back: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface CalendarCalendarsInput {}
+/**
  * Which visit.
  *
  */
@@ -1809,6 +1922,274 @@ export interface InvitationDue {
    * Why it cannot be written; empty when it can.
    */
   trouble: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface CalendarLeaveInput {}
+/**
+ * The server as it is set up, and how far the two sides are apart.
+ *
+ */
+export interface CalendarLeaveOutput {
+  /**
+   * Where the calendars are; empty before a server was chosen.
+   */
+  address: string;
+  /**
+   * The name the coach signs in with.
+   */
+  user: string;
+  /**
+   * Its calendars that are made use of.
+   */
+  calendars: OwnCalendar[];
+  /**
+   * So many lessons are not on the server as they stand here.
+   */
+  to_write: number;
+  /**
+   * Lessons of which the server says something else.
+   */
+  differs: Difference[];
+}
+/**
+ * Which lesson the coach decides about.
+ *
+ */
+export interface CalendarPutBackInput {
+  lesson: LessonId;
+}
+/**
+ * Which lesson the coach decides about.
+ *
+ */
+export interface CalendarPutBackOutput {
+  lesson: LessonId;
+}
+/**
+ * A calendar file to read.
+ *
+ */
+export interface CalendarReadInput {
+  /**
+   * The calendar it takes the place of; left out for a new one.
+   */
+  calendar?: CalendarId | null;
+  /**
+   * What a new one is called.
+   */
+  name?: string;
+  /**
+   * The whole text of the file.
+   */
+  text: string;
+}
+/**
+ * A calendar of the coach's.
+ *
+ */
+export interface CalendarReadOutput {
+  id: CalendarId;
+  /**
+   * What it is called.
+   */
+  name: string;
+  role: CalendarRole;
+  /**
+   * Its path on the server; nothing of one that was read from a file.
+   */
+  href: string | null;
+  /**
+   * When it was read last; nothing before it ever was.
+   */
+  read: Instant | null;
+  /**
+   * The last day for which its times are known.
+   */
+  until: Day | null;
+  /**
+   * How many events it holds.
+   */
+  events: number;
+  /**
+   * What could not be read, a sentence each.
+   */
+  notes: string[];
+  /**
+   * What is known of it, as a sentence.
+   */
+  words: string;
+}
+/**
+ * Which calendar.
+ *
+ */
+export interface CalendarRemoveInput {
+  calendar: CalendarId;
+}
+/**
+ * A calendar of the coach's.
+ *
+ */
+export interface CalendarRemoveOutput {
+  id: CalendarId;
+  /**
+   * What it is called.
+   */
+  name: string;
+  role: CalendarRole;
+  /**
+   * Its path on the server; nothing of one that was read from a file.
+   */
+  href: string | null;
+  /**
+   * When it was read last; nothing before it ever was.
+   */
+  read: Instant | null;
+  /**
+   * The last day for which its times are known.
+   */
+  until: Day | null;
+  /**
+   * How many events it holds.
+   */
+  events: number;
+  /**
+   * What could not be read, a sentence each.
+   */
+  notes: string[];
+  /**
+   * What is known of it, as a sentence.
+   */
+  words: string;
+}
+/**
+ * The server and what its calendars are for.
+ *
+ */
+export interface CalendarSetAccountInput {
+  /**
+   * Where the calendars are.
+   */
+  address: string;
+  /**
+   * The name the coach signs in with.
+   */
+  user?: string;
+  /**
+   * Those that say when the coach is taken.
+   */
+  busy?: OnServer[];
+  /**
+   * The one lessons are written into; nothing for none.
+   */
+  lessons?: OnServer | null;
+}
+/**
+ * A calendar on the server.
+ *
+ */
+export interface OnServer {
+  /**
+   * Its path there.
+   */
+  href: string;
+  /**
+   * What it is called.
+   */
+  name: string;
+}
+/**
+ * The server as it is set up, and how far the two sides are apart.
+ *
+ */
+export interface CalendarSetAccountOutput {
+  /**
+   * Where the calendars are; empty before a server was chosen.
+   */
+  address: string;
+  /**
+   * The name the coach signs in with.
+   */
+  user: string;
+  /**
+   * Its calendars that are made use of.
+   */
+  calendars: OwnCalendar[];
+  /**
+   * So many lessons are not on the server as they stand here.
+   */
+  to_write: number;
+  /**
+   * Lessons of which the server says something else.
+   */
+  differs: Difference[];
+}
+/**
+ * Which lesson the coach decides about.
+ *
+ */
+export interface CalendarTakeInput {
+  lesson: LessonId;
+}
+/**
+ * A lesson as stored.
+ *
+ */
+export interface CalendarTakeOutput {
+  id: LessonId;
+  /**
+   * Who comes.
+   */
+  students: Attending[];
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone: the times below are on its clock.
+   */
+  zone: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its planned length.
+   */
+  minutes: number;
+  state: LessonState;
+  /**
+   * Minutes taught, when cut short.
+   */
+  given: number | null;
+  /**
+   * Why cut short, called off or missed.
+   */
+  reason: string;
+  /**
+   * The lesson note: what was done.
+   */
+  done: string;
+  /**
+   * The cue that landed.
+   */
+  landed: string;
+  /**
+   * What is next.
+   */
+  next: string;
 }
 /**
  * Which visit.
@@ -2223,6 +2604,78 @@ export interface DeskBackUpOutput {
  * An input with nothing in it.
  *
  */
+export interface DeskCalendarTalkInput {}
+/**
+ * A talk with the server, and what came of it.
+ *
+ */
+export interface DeskCalendarTalkOutput {
+  stage: TalkStage;
+  /**
+   * The calendars it was asked for.
+   */
+  found: FoundCalendar[];
+  /**
+   * What an exchange did, as far as it got.
+   */
+  exchanged: Exchanged | null;
+  /**
+   * Whether it needs the password.
+   */
+  password: boolean;
+  /**
+   * What stood in its way; empty when nothing did.
+   */
+  trouble: string;
+}
+/**
+ * A calendar found on the server.
+ *
+ */
+export interface FoundCalendar {
+  /**
+   * Its path there.
+   */
+  href: string;
+  /**
+   * What it is called; its path where the server gives no name.
+   */
+  name: string;
+  /**
+   * Whether lessons may be written into it.
+   */
+  writable: boolean;
+}
+/**
+ * What an exchange did.
+ *
+ */
+export interface Exchanged {
+  /**
+   * So many lessons were written.
+   */
+  written: number;
+  /**
+   * So many were taken out.
+   */
+  removed: number;
+  /**
+   * So many calendars were read.
+   */
+  read: number;
+  /**
+   * Of so many lessons the server says something else.
+   */
+  differs: number;
+  /**
+   * What stood in the way of single calendars or lessons, a sentence each.
+   */
+  notes: string[];
+}
+/**
+ * An input with nothing in it.
+ *
+ */
 export interface DeskCheckInput {}
 /**
  * What a check found.
@@ -2316,6 +2769,134 @@ export interface DeskCreateOutput {
   sample: boolean;
 }
 /**
+ * An exchange to begin.
+ *
+ */
+export interface DeskExchangeCalendarsInput {
+  /**
+   * The password; empty for the one typed or kept before.
+   */
+  password?: string;
+}
+/**
+ * A talk with the server, and what came of it.
+ *
+ */
+export interface DeskExchangeCalendarsOutput {
+  stage: TalkStage;
+  /**
+   * The calendars it was asked for.
+   */
+  found: FoundCalendar[];
+  /**
+   * What an exchange did, as far as it got.
+   */
+  exchanged: Exchanged | null;
+  /**
+   * Whether it needs the password.
+   */
+  password: boolean;
+  /**
+   * What stood in its way; empty when nothing did.
+   */
+  trouble: string;
+}
+/**
+ * Calendars to look for.
+ *
+ */
+export interface DeskFindCalendarsInput {
+  /**
+   * Where: an address of the server, or of a calendar.
+   */
+  address: string;
+  /**
+   * The name the coach signs in with.
+   */
+  user?: string;
+  /**
+   * The password; empty for the one typed or kept before.
+   */
+  password?: string;
+  /**
+   * Whether to keep it in this machine's keychain.
+   */
+  keep?: boolean;
+}
+/**
+ * A talk with the server, and what came of it.
+ *
+ */
+export interface DeskFindCalendarsOutput {
+  stage: TalkStage;
+  /**
+   * The calendars it was asked for.
+   */
+  found: FoundCalendar[];
+  /**
+   * What an exchange did, as far as it got.
+   */
+  exchanged: Exchanged | null;
+  /**
+   * Whether it needs the password.
+   */
+  password: boolean;
+  /**
+   * What stood in its way; empty when nothing did.
+   */
+  trouble: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskKeychainInput {}
+/**
+ * Whether this machine keeps passwords.
+ *
+ */
+export interface DeskKeychainOutput {
+  /**
+   * Whether it does.
+   */
+  ready: boolean;
+  /**
+   * If not, why, as a sentence.
+   */
+  words: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskLeaveCalendarsInput {}
+/**
+ * The server as it is set up, and how far the two sides are apart.
+ *
+ */
+export interface DeskLeaveCalendarsOutput {
+  /**
+   * Where the calendars are; empty before a server was chosen.
+   */
+  address: string;
+  /**
+   * The name the coach signs in with.
+   */
+  user: string;
+  /**
+   * Its calendars that are made use of.
+   */
+  calendars: OwnCalendar[];
+  /**
+   * So many lessons are not on the server as they stand here.
+   */
+  to_write: number;
+  /**
+   * Lessons of which the server says something else.
+   */
+  differs: Difference[];
+}
+/**
  * An input with nothing in it.
  *
  */
@@ -2346,6 +2927,47 @@ export interface DeskLookOutput {
    * The machine's own zone, as a first guess for a new facility.
    */
   zone: string;
+}
+/**
+ * A calendar to make on the server.
+ *
+ */
+export interface DeskMakeCalendarInput {
+  /**
+   * Where.
+   */
+  address: string;
+  /**
+   * The name the coach signs in with.
+   */
+  user?: string;
+  /**
+   * What it is to be called.
+   */
+  name: string;
+}
+/**
+ * A talk with the server, and what came of it.
+ *
+ */
+export interface DeskMakeCalendarOutput {
+  stage: TalkStage;
+  /**
+   * The calendars it was asked for.
+   */
+  found: FoundCalendar[];
+  /**
+   * What an exchange did, as far as it got.
+   */
+  exchanged: Exchanged | null;
+  /**
+   * Whether it needs the password.
+   */
+  password: boolean;
+  /**
+   * What stood in its way; empty when nothing did.
+   */
+  trouble: string;
 }
 /**
  * Which lesson.
@@ -2425,6 +3047,16 @@ export interface DeskOpenOutput {
    * Whether it holds the invented sample season.
    */
   sample: boolean;
+}
+/**
+ * A calendar file to choose and read.
+ *
+ */
+export interface DeskReadCalendarInput {
+  /**
+   * The calendar it takes the place of; left out for a new one.
+   */
+  calendar?: CalendarId | null;
 }
 /**
  * An input with nothing in it.
@@ -2534,6 +3166,34 @@ export interface DeskSaveLetterOutput {
    * The path.
    */
   path: string | null;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskStopCalendarTalkInput {}
+/**
+ * A talk with the server, and what came of it.
+ *
+ */
+export interface DeskStopCalendarTalkOutput {
+  stage: TalkStage;
+  /**
+   * The calendars it was asked for.
+   */
+  found: FoundCalendar[];
+  /**
+   * What an exchange did, as far as it got.
+   */
+  exchanged: Exchanged | null;
+  /**
+   * Whether it needs the password.
+   */
+  password: boolean;
+  /**
+   * What stood in its way; empty when nothing did.
+   */
+  trouble: string;
 }
 /**
  * Which visit.
@@ -10142,12 +10802,30 @@ export interface Commands {
   'bookings.message': { input: BookingsMessageInput; output: BookingsMessageOutput };
   /** Court refused */
   'bookings.refuse': { input: BookingsRefuseInput; output: BookingsRefuseOutput };
+  /** The calendars on a server */
+  'calendar.account': { input: CalendarAccountInput; output: CalendarAccountOutput };
+  /** The coach’s calendars */
+  'calendar.calendars': { input: CalendarCalendarsInput; output: CalendarCalendarsOutput };
   /** The invitations of a visit that are due */
   'calendar.due': { input: CalendarDueInput; output: CalendarDueOutput };
+  /** Calendars on a server left */
+  'calendar.leave': { input: CalendarLeaveInput; output: CalendarLeaveOutput };
+  /** Lesson to be written into the calendar again */
+  'calendar.put_back': { input: CalendarPutBackInput; output: CalendarPutBackOutput };
+  /** Calendar file read */
+  'calendar.read': { input: CalendarReadInput; output: CalendarReadOutput };
+  /** Calendar taken out */
+  'calendar.remove': { input: CalendarRemoveInput; output: CalendarRemoveOutput };
+  /** Calendars on a server chosen */
+  'calendar.set_account': { input: CalendarSetAccountInput; output: CalendarSetAccountOutput };
+  /** Lesson moved as the calendar says */
+  'calendar.take': { input: CalendarTakeInput; output: CalendarTakeOutput };
   /** Invitations written */
   'calendar.written': { input: CalendarWrittenInput; output: CalendarWrittenOutput };
   /** Makes a verified copy where the coach chooses */
   'desk.back_up': { input: DeskBackUpInput; output: DeskBackUpOutput };
+  /** Where the talk with the server is */
+  'desk.calendar_talk': { input: DeskCalendarTalkInput; output: DeskCalendarTalkOutput };
   /** Checks the open file */
   'desk.check': { input: DeskCheckInput; output: DeskCheckOutput };
   /** Lets the coach choose a coach file, and opens it */
@@ -10156,8 +10834,18 @@ export interface Commands {
   'desk.close': { input: DeskCloseInput; output: DeskCloseOutput };
   /** Makes an empty coach file and opens it */
   'desk.create': { input: DeskCreateInput; output: DeskCreateOutput };
+  /** Begins to bring the calendars on a server in step */
+  'desk.exchange_calendars': { input: DeskExchangeCalendarsInput; output: DeskExchangeCalendarsOutput };
+  /** Begins to look for calendars on a server */
+  'desk.find_calendars': { input: DeskFindCalendarsInput; output: DeskFindCalendarsOutput };
+  /** Whether this machine keeps passwords */
+  'desk.keychain': { input: DeskKeychainInput; output: DeskKeychainOutput };
+  /** Leaves the server, and forgets its password */
+  'desk.leave_calendars': { input: DeskLeaveCalendarsInput; output: DeskLeaveCalendarsOutput };
   /** What lies on the desk */
   'desk.look': { input: DeskLookInput; output: DeskLookOutput };
+  /** Begins to make a calendar on a server */
+  'desk.make_calendar': { input: DeskMakeCalendarInput; output: DeskMakeCalendarOutput };
   /** Opens a coach file */
   'desk.open': { input: DeskOpenInput; output: DeskOpenOutput };
   /** Opens the court card of a lesson */
@@ -10166,6 +10854,8 @@ export interface Commands {
   'desk.open_home_plan': { input: DeskOpenHomePlanInput; output: DeskOpenHomePlanOutput };
   /** Opens an issued letter's document */
   'desk.open_letter': { input: DeskOpenLetterInput; output: DeskOpenLetterOutput };
+  /** Lets the coach choose a calendar file, and reads it */
+  'desk.read_calendar': { input: DeskReadCalendarInput; output: DeskReadCalendarOutput };
   /** Puts a chosen backup in the open file's place */
   'desk.restore': { input: DeskRestoreInput; output: DeskRestoreOutput };
   /** Opens the sample season, making it first if need be */
@@ -10178,6 +10868,8 @@ export interface Commands {
   'desk.save_home_plan': { input: DeskSaveHomePlanInput; output: DeskSaveHomePlanOutput };
   /** Saves an issued letter's document where the coach chooses */
   'desk.save_letter': { input: DeskSaveLetterInput; output: DeskSaveLetterOutput };
+  /** Stops the talk with the server */
+  'desk.stop_calendar_talk': { input: DeskStopCalendarTalkInput; output: DeskStopCalendarTalkOutput };
   /** Writes the invitations of a visit that are due, each into a file of its own */
   'desk.write_invitations': { input: DeskWriteInvitationsInput; output: DeskWriteInvitationsOutput };
   /** What a CSV file of a season holds */
@@ -10455,24 +11147,40 @@ export const commandNames = [
   'bookings.list',
   'bookings.message',
   'bookings.refuse',
+  'calendar.account',
+  'calendar.calendars',
   'calendar.due',
+  'calendar.leave',
+  'calendar.put_back',
+  'calendar.read',
+  'calendar.remove',
+  'calendar.set_account',
+  'calendar.take',
   'calendar.written',
   'desk.back_up',
+  'desk.calendar_talk',
   'desk.check',
   'desk.choose',
   'desk.close',
   'desk.create',
+  'desk.exchange_calendars',
+  'desk.find_calendars',
+  'desk.keychain',
+  'desk.leave_calendars',
   'desk.look',
+  'desk.make_calendar',
   'desk.open',
   'desk.open_card',
   'desk.open_home_plan',
   'desk.open_letter',
+  'desk.read_calendar',
   'desk.restore',
   'desk.sample',
   'desk.save_calendar',
   'desk.save_card',
   'desk.save_home_plan',
   'desk.save_letter',
+  'desk.stop_calendar_talk',
   'desk.write_invitations',
   'exchange.read_csv',
   'exchange.take_csv',

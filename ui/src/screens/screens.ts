@@ -1,6 +1,7 @@
 // The list of screens. A screen is added by one line here; those with a nav entry stand in the head, in this order.
 import type { Component } from 'svelte';
 import type { Route } from '../kit/route';
+import Calendars from './Calendars.svelte';
 import Coach from './Coach.svelte';
 import Courts from './Courts.svelte';
 import DaySheet from './DaySheet.svelte';
@@ -72,5 +73,6 @@ export const screens: readonly Screen[] = [
   { path: '/import', component: Import },
   { path: '/coach', nav: 'Coach', component: Coach },
   { path: '/coach/time', component: OwnTime },
+  { path: '/coach/calendars', component: Calendars },
   { path: '/coach/rates', component: Rates },
 ];

@@ -112,7 +112,7 @@ pub(super) fn event(
     let place = [l.court_name.as_str(), l.place.as_str()];
     let place: Vec<&str> = place.into_iter().filter(|part| !part.is_empty()).collect();
     Ok(Event {
-        uid: format!("{}@carryover", l.id),
+        uid: super::server::uid(l.id),
         sequence,
         stamp,
         zone,

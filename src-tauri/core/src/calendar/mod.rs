@@ -5,9 +5,11 @@
 //! student, so that only what a student must notice is sent anew, with a higher SEQUENCE.
 
 pub mod remote;
+pub mod server;
 
 mod due;
 mod file;
+mod read;
 mod store;
 
 use schemars::JsonSchema;
@@ -15,6 +17,7 @@ use serde::{Deserialize, Serialize};
 
 pub use due::{Written, due, files, written};
 pub use file::{CalendarOf, file};
+pub use read::{ReadCalendar, catch_up, not_too_large, read, read_bytes};
 
 use crate::kinds::ids::{LessonId, StudentId};
 

@@ -177,3 +177,29 @@ pub trait Secrets: Send + Sync {
     /// A sentence that says what kept it from being forgotten.
     fn forget(&self, name: &str) -> Result<(), String>;
 }
+
+impl Trouble {
+    /// What it is, and what to do, as sentences.
+    pub fn words(&self) -> String {
+        match self {
+            Trouble::Address(words) | Trouble::Certificate(words) => words.clone(),
+            Trouble::Away(said) => {
+                let words = "The server does not answer. What is to be written there waits; everything here goes on.";
+                if said.is_empty() { words.to_owned() } else { format!("{words} ({said})") }
+            }
+            Trouble::SignIn => "The server does not take this name and password.".to_owned(),
+            Trouble::Forbidden => {
+                "The server does not let this account do that. Choose another calendar.".to_owned()
+            }
+            Trouble::NoCalendar => {
+                "There is no calendar at this address. It is often under the settings of the calendar\u{2019}s provider, under CalDAV.".to_owned()
+            }
+            Trouble::OtherVersion => {
+                "Someone else changed it meanwhile. It is looked at again with the next exchange.".to_owned()
+            }
+            Trouble::Gone => "It is no longer on the server.".to_owned(),
+            Trouble::NoRoom => "The server has no room for it.".to_owned(),
+            Trouble::Answer(said) => format!("The server answers what cannot be followed: {said}"),
+        }
+    }
+}

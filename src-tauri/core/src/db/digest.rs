@@ -64,9 +64,9 @@ pub fn of_everything(conn: &Connection) -> Result<String> {
 /// again: no act writes them, so nothing is digested.
 pub const DERIVED: [&str; 7] = [
     "calendar_entry",
+    "own_calendar_known",
     "own_calendar_part",
     "own_calendar_time",
-    "own_calendar_token",
     "standing",
     "standing_due",
     "standing_move",

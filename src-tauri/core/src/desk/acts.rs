@@ -8,7 +8,7 @@ use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
-use super::{Desk, FileName, OnDesk};
+use super::{Desk, FileName, OnDesk, calendars};
 use crate::app::CoachFile;
 use crate::commands::{self, Listed, Nothing};
 use crate::db::{backup, check};
@@ -125,6 +125,26 @@ pub(super) fn table() -> Vec<DeskCommand> {
             "desk.save_calendar",
             "Saves a calendar file of lessons where the coach chooses",
             save_calendar,
+        ),
+        act(
+            "desk.read_calendar",
+            "Lets the coach choose a calendar file, and reads it",
+            calendars::read_file,
+        ),
+        act("desk.keychain", "Whether this machine keeps passwords", calendars::keychain),
+        act("desk.find_calendars", "Begins to look for calendars on a server", calendars::find),
+        act("desk.make_calendar", "Begins to make a calendar on a server", calendars::make),
+        act(
+            "desk.exchange_calendars",
+            "Begins to bring the calendars on a server in step",
+            calendars::exchange,
+        ),
+        act("desk.calendar_talk", "Where the talk with the server is", calendars::look),
+        act("desk.stop_calendar_talk", "Stops the talk with the server", calendars::stop),
+        act(
+            "desk.leave_calendars",
+            "Leaves the server, and forgets its password",
+            calendars::leave,
         ),
         act("desk.open_home_plan", "Opens the page of a visit's home plan", open_home_plan),
     ]

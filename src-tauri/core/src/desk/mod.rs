@@ -3,6 +3,7 @@
 //! document). The window and the bridge for browser tests stand on the same desk.
 
 mod acts;
+mod calendars;
 mod recent;
 
 use std::path::{Path, PathBuf};
@@ -12,8 +13,9 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 pub use acts::{Documents, invitations_into, write_whole};
+pub use calendars::Beyond;
 
-use crate::app::CoachFile;
+use crate::app::{Change, CoachFile};
 use crate::commands::{self, Answer, Listed};
 use crate::error::{Error, Result};
 use recent::Recent;
@@ -45,6 +47,10 @@ pub struct Desk {
     opener: Opener,
     sample: MakeSample,
     host: Box<dyn Host>,
+    beyond: Option<Beyond>,
+    talks: calendars::Talks,
+    /// What an act of the desk changed in the file.
+    changed: Vec<Change>,
 }
 
 /// A coach file as the desk names it.
@@ -91,7 +97,21 @@ impl Desk {
             opener,
             sample,
             host,
+            beyond: None,
+            talks: calendars::Talks::default(),
+            changed: Vec::new(),
         }
+    }
+
+    /// The same desk with a way to servers and to the machine's keychain.
+    #[must_use]
+    pub fn reaching(self, beyond: Beyond) -> Self {
+        Self { beyond: Some(beyond), ..self }
+    }
+
+    fn beyond(&self) -> Result<&Beyond> {
+        let words = "This program was started without a way to a network.";
+        self.beyond.as_ref().ok_or_else(|| Error::not_possible("no_network", words))
     }
 
     /// Opens the file that was open last, if it is still there. What is wrong with it waits until
@@ -109,7 +129,7 @@ impl Desk {
     pub fn call(&mut self, name: &str, input: Value) -> Result<Answer> {
         if name.starts_with("desk.") {
             let value = acts::call(self, name, input)?;
-            return Ok(Answer { value, changes: Vec::new(), act: None });
+            return Ok(Answer { value, changes: std::mem::take(&mut self.changed), act: None });
         }
         commands::call(self.open.as_mut().ok_or(Error::NoFile)?, name, input)
     }

@@ -65,13 +65,14 @@ impl Component {
 const DEEPEST: usize = 8;
 
 /// The properties anything here reads; the others are checked and let go.
-const READ: [&str; 21] = [
+const READ: [&str; 22] = [
     "DTEND",
     "DTSTAMP",
     "DTSTART",
     "DURATION",
     "EXDATE",
     "EXRULE",
+    "LOCATION",
     "METHOD",
     "RDATE",
     "RECURRENCE-ID",
@@ -194,7 +195,7 @@ fn unquoted(text: &str, wanted: [char; 2]) -> Option<usize> {
 
 /// The lines of a file with their folds undone (RFC 5545 §3.1), each with its number. Folds are
 /// undone before the text is decoded, since some programs fold in the middle of a character.
-struct Unfolded<'a> {
+pub(crate) struct Unfolded<'a> {
     /// What is not read yet; `None` at the end.
     rest: Option<&'a [u8]>,
     /// How many lines are read.
@@ -202,7 +203,8 @@ struct Unfolded<'a> {
 }
 
 impl<'a> Unfolded<'a> {
-    fn of(bytes: &'a [u8]) -> Self {
+    /// The lines of these bytes.
+    pub(crate) fn of(bytes: &'a [u8]) -> Self {
         Self { rest: Some(bytes), line: 0 }
     }
 

@@ -2,8 +2,9 @@
 //! time zones.
 //!
 //! [`write()`] makes the text of an invitation or a calendar file (RFC 5546), [`busy`] reads when a
-//! calendar file says its owner is taken, and [`recur::occurrences`] works out what repeats. All
-//! three are pure: bytes in, values out; no clock, no file, no network.
+//! calendar file says its owner is taken, [`seen`] what a server's text says of one event of ours
+//! and [`merged`] puts ours into it, and [`recur::occurrences`] works out what repeats. All are
+//! pure: bytes in, values out; no clock, no file, no network.
 //!
 //! Time on a court is civil time with a zone, and stays that as long as it can. An instant is made
 //! only from [`crate::kinds::zones`]: an hour that is skipped is read with the offset before it,
@@ -17,6 +18,7 @@ mod lines;
 mod read;
 pub mod recur;
 mod rule;
+mod seen;
 mod text;
 mod times;
 mod values;
@@ -29,4 +31,5 @@ mod tests;
 
 pub use lines::Broken;
 pub use read::{Busy, LARGEST, Read, busy};
+pub use seen::{Seen, merged, seen};
 pub use write::{Event, Method, Person, Unwritable, write};

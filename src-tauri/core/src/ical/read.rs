@@ -40,6 +40,8 @@ pub struct Busy {
     pub all_day: Option<(NaiveDate, NaiveDate)>,
     /// What it is; may be empty.
     pub summary: String,
+    /// The event's UID; may be empty.
+    pub uid: String,
 }
 
 /// When the owner of a calendar is taken from day `first` to day `last`, both included, on the
@@ -80,7 +82,7 @@ pub fn busy(text: &[u8], first: NaiveDate, last: NaiveDate, home: &Zone) -> Resu
             if event.blocks {
                 let replaced = if event.replaces.is_some() { &[] } else { &replaced[..] };
                 for time in event.times((first, last), replaced, &clock, &mut budget) {
-                    busy.push(taken(time, &event.summary));
+                    busy.push(taken(time, &event));
                 }
             }
             skipped.append(&mut event.notes);
@@ -149,9 +151,13 @@ impl Found {
             }
             for period in property.value.split(',') {
                 match utc_period(period.trim()) {
-                    Some((starts, ends)) => {
-                        self.busy.push(Busy { starts, ends, all_day: None, summary: String::new() })
-                    }
+                    Some((starts, ends)) => self.busy.push(Busy {
+                        starts,
+                        ends,
+                        all_day: None,
+                        summary: String::new(),
+                        uid: String::new(),
+                    }),
                     None => self.skipped.push(format!(
                         "The busy time “{}” at line {} is not read.",
                         lines::shortened(period),
@@ -178,9 +184,10 @@ fn utc_period(text: &str) -> Option<(DateTime<Utc>, DateTime<Utc>)> {
     (to > from).then(|| (from.and_utc(), to.and_utc()))
 }
 
-fn taken(time: Time, summary: &str) -> Busy {
+fn taken(time: Time, event: &Event) -> Busy {
     let Time { starts, ends, all_day } = time;
-    Busy { starts, ends, all_day, summary: summary.to_owned() }
+    let uid = event.uid.clone().unwrap_or_default();
+    Busy { starts, ends, all_day, summary: event.summary.clone(), uid }
 }
 
 /// The events by UID, of each text the newest. Where nothing tells which is newer, both stay. An

@@ -117,6 +117,8 @@ id_types! {
     ActId,
     /// Something that takes the coach's time besides lessons.
     BusyId,
+    /// A calendar of the coach's.
+    CalendarId,
     /// A court that was asked for.
     BookingId,
     /// What was offered to a student.

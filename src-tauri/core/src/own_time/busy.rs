@@ -238,6 +238,7 @@ pub fn occupied(db: &Reading<'_>, span: Span, zone: &Zone) -> Result<Vec<Occupie
     for (_, busy) in store::all(db)? {
         taken.extend(of(&busy, span, zone)?);
     }
+    taken.extend(super::calendars::occupied(db, span, zone)?);
     taken.sort_by(|a, b| (a.day, a.from, &a.what).cmp(&(b.day, b.from, &b.what)));
     Ok(taken)
 }

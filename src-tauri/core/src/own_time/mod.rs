@@ -2,6 +2,8 @@
 //! facility to another, and what else stands in the calendar.
 
 mod busy;
+mod calendar_store;
+mod calendars;
 mod store;
 mod week;
 
@@ -9,6 +11,10 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use busy::{ChangeBusy, ListBusy, Occupied, WhichBusy, add, change, list, occupied, remove};
+pub use calendars::{
+    CalendarPart, CalendarRole, NewParts, OwnCalendar, WhichCalendar, add_calendar, behind,
+    calendar, calendar_token, calendars, home, keep_parts, remove_calendar, work_out_anew,
+};
 pub use week::{Allowed, allowed, set, show, ways};
 
 use crate::facilities::Hours;

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::app::Reading;
 use crate::bookings::{self, CourtNeeded, CourtState, CourtsOf};
+use crate::calendar;
 use crate::error::Result;
 use crate::goals::court::{OnCourt, on_court};
 use crate::goals::decide::{AtVisit, proposals};
@@ -45,6 +46,8 @@ pub enum Leads {
     Student,
     /// Courts to ask for and to give back.
     Courts,
+    /// The coach's calendars.
+    Calendars,
 }
 
 /// A line.
@@ -263,7 +266,26 @@ fn before(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>
         });
     }
     lines.extend(courts(db, day)?);
+    lines.extend(calendars(db)?);
     Ok(lines)
+}
+
+/// Lessons of which the coach's calendar says something else.
+fn calendars(db: &Reading<'_>) -> Result<Option<SheetLine>> {
+    let many = calendar::server::to_decide(db)?;
+    Ok((many > 0).then(|| SheetLine {
+        when: "to decide".to_owned(),
+        late: false,
+        what: format!(
+            "Your calendar says something else of {}.",
+            counted(i64::from(many), "lesson", "lessons")
+        ),
+        why: String::new(),
+        leads: Leads::Calendars,
+        student: None,
+        visit: None,
+        lesson: None,
+    }))
 }
 
 /// "Two goals wait for their retest." in as few words as stay true.
