@@ -285,6 +285,11 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("offers.make", "Visit offered", offers::make),
         writes("offers.answer", "Offer answered", offers::answer),
         reads("calendar.due", "The invitations of a visit that are due", calendar::due),
+        reads(
+            "calendar.follows",
+            "What follows when a lesson was moved or called off",
+            calendar::follows,
+        ),
         writes("calendar.written", "Invitations written", calendar::written),
         reads("calendar.calendars", "The coach\u{2019}s calendars", |db, _: Nothing| {
             own_time::calendars(db)

@@ -173,3 +173,56 @@ fn a_refused_court_is_to_be_asked_for_anew_and_wrong_answers_are_told() {
     let over = w.refused("bookings.ask", json!({ "lessons": [hall.lesson] })).to_string();
     assert!(over.contains("a lesson that is to come"), "{over}");
 }
+
+#[test]
+fn what_follows_when_a_lesson_moves_leads_from_one_to_the_next() {
+    let mut w = World::new();
+    let hall = hall(&mut w);
+    let follows = |w: &mut World| w.act("calendar.follows", json!({ "lesson": hall.lesson }));
+    w.act("bookings.ask", json!({ "lessons": [hall.lesson] }));
+    let none = follows(&mut w);
+    assert_eq!(
+        (&none["tell"], &none["give_back"], &none["ask"]),
+        (&json!([]), &json!([]), &json!(""))
+    );
+
+    let offer = w.act("offers.make", json!({ "visit": hall.visit, "words": "Dear Ana" }));
+    w.act("offers.answer", json!({ "offer": offer["id"], "agreed": true }));
+    let facility = w.hall.clone();
+    w.act(
+        "lessons.change",
+        json!({
+            "lesson": hall.lesson, "facility": facility, "court": hall.courts[1],
+            "day": "2026-03-11", "starts": "10:00", "minutes": 60,
+        }),
+    );
+    let moved = follows(&mut w);
+    assert_eq!(moved["words"], "The lesson is now on Wednesday 11 March 2026, 10:00.");
+    let message = id(&moved, "/tell/0/message");
+    assert!(
+        message.starts_with(
+            "Dear Ana,\n\nour lesson is now on Wednesday 11 March 2026, 10:00 to 11:00 at Hall."
+        ),
+        "{message}"
+    );
+    assert_eq!(moved["tell"][0]["invited"], false, "nobody was invited yet");
+    assert_eq!(
+        moved["give_back"][0]["what"],
+        "Court 1 at Hall, Tuesday 10 March 2026, 09:00 to 10:00"
+    );
+    assert_eq!(
+        moved["give_back"][0]["words"][0],
+        "It can be given back free until Monday 9 March 2026, 09:00; later it costs the whole price."
+    );
+    assert_eq!(moved["give_back"][0]["late"], false);
+    assert!(id(&moved, "/ask").starts_with("A court is to be asked for at Hall."));
+
+    w.act("bookings.give_back", json!({ "booking": moved["give_back"][0]["booking"] }));
+    w.act("bookings.ask", json!({ "lessons": [hall.lesson] }));
+    w.act("lessons.call_off", json!({ "lesson": hall.lesson, "reason": "ill" }));
+    w.on("2026-03-11");
+    let off = follows(&mut w);
+    assert!(id(&off, "/tell/0/message").contains("at Hall is called off."));
+    assert_eq!(off["give_back"][0]["late"], true);
+    assert_eq!(off["ask"], "");
+}

@@ -13,7 +13,7 @@ use crate::kinds::Currency;
 use crate::kinds::zones::{Zone, local_of, resolve};
 use crate::lessons::{self, Lesson, LessonState, ListLessons, WhichHour};
 use crate::settings;
-use crate::students;
+use crate::students::{self, Student};
 use crate::visits::{self, Which};
 
 /// An offer before it is made.
@@ -75,10 +75,7 @@ pub fn draft(db: &Reading<'_>, which: Which) -> Result<Draft> {
         lines.push(line(lesson, offered, theirs.as_ref()));
     }
     let price = price(&all);
-    let called = match student.profile.called.as_str() {
-        "" => student.profile.name.split(' ').next().unwrap_or_default(),
-        called => called,
-    };
+    let called = called(&student);
     let mut parts = vec![
         format!("Dear {called},"),
         format!("I can offer you these lessons at {}:", first.place),
@@ -109,14 +106,29 @@ pub fn draft(db: &Reading<'_>, which: Which) -> Result<Draft> {
     Ok(Draft { words: parts.join("\n\n"), lessons, price, missing })
 }
 
+/// What a student is called.
+pub fn called(student: &Student) -> &str {
+    match student.profile.called.as_str() {
+        "" => student.profile.name.split(' ').next().unwrap_or_default(),
+        called => called,
+    }
+}
+
+/// When a lesson is, on its own clock and on that of someone elsewhere, where it shows another time:
+/// "Tuesday 10 March 2026, 09:00 to 10:00 (10:00 to 11:00 in Stockholm)".
+pub fn on_both_clocks(l: &Lesson, theirs: Option<&Zone>) -> String {
+    let when =
+        format!("{} {}, {} to {}", l.day.date().format("%A"), l.day.words(), l.starts, l.ends);
+    match theirs.and_then(|zone| in_theirs(l, zone)) {
+        Some(there) => format!("{when} ({there})"),
+        None => when,
+    }
+}
+
 /// "Tuesday 10 March 2026, 09:00 to 10:00 (10:00 to 11:00 in Stockholm), Court 1: 40.00 EUR and 18.00
 /// EUR for the court".
 fn line(l: &Lesson, o: &OfferedLesson, theirs: Option<&Zone>) -> String {
-    let mut words =
-        format!("{} {}, {} to {}", l.day.date().format("%A"), l.day.words(), l.starts, l.ends);
-    if let Some(there) = theirs.and_then(|zone| in_theirs(l, zone)) {
-        words.push_str(&format!(" ({there})"));
-    }
+    let mut words = on_both_clocks(l, theirs);
     if !o.court.is_empty() {
         words.push_str(&format!(", {}", o.court));
     }

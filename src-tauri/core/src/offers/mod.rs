@@ -12,7 +12,7 @@ mod terms;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use draft::{Draft, draft};
+pub use draft::{Draft, called, draft, on_both_clocks};
 pub use made::{AnswerOffer, MakeOffer, Offers, answer, list, make};
 pub use terms::{Fee, OfferTerms, set_terms, terms};
 
