@@ -44,17 +44,17 @@ fn usual(asked: &Asked) -> Reply {
             .concat(),
     );
     let club = part("/cal/ana/club", &[CALENDAR, &name("Club"), &may("read")].concat());
-    let tasks = part("/cal/ana/tasks/", &[CALENDAR, &name("Tasks"), &takes("VTODO")].concat());
+    let notes = part("/cal/ana/notes/", &[CALENDAR, &name("Notes"), &takes("VJOURNAL")].concat());
     match (asked.path.as_str(), deep) {
         ("/dav/", false) => multistatus(&part("/dav/", &[PLAIN, principal].concat())),
         ("/dav/", true) => multistatus(&part("/dav/", PLAIN)),
         ("/who/ana/", false) => multistatus(&part("/who/ana/", &[PLAIN, home].concat())),
         ("/cal/ana/", false) => multistatus(&part("/cal/ana/", &[PLAIN, principal].concat())),
         ("/cal/ana/", true) => {
-            multistatus(&[part("/cal/ana/", PLAIN), private, club, tasks].concat())
+            multistatus(&[part("/cal/ana/", PLAIN), private, club, notes].concat())
         }
         ("/cal/ana/j%C3%B6rg/", _) => multistatus(&private),
-        ("/cal/ana/tasks/", _) => multistatus(&tasks),
+        ("/cal/ana/notes/", _) => multistatus(&notes),
         _ => says("404 Not Found", ""),
     }
 }
@@ -85,13 +85,13 @@ fn any_address_a_person_is_likely_to_have_will_do() {
 }
 
 #[test]
-fn a_calendar_of_tasks_alone_is_none() {
+fn a_calendar_of_notes_alone_is_none() {
     let server = Script::start(|asked| match asked.path.as_str() {
-        "/cal/ana/tasks/" => usual(asked),
+        "/cal/ana/notes/" => usual(asked),
         _ => says("404 Not Found", ""),
     });
     assert_eq!(
-        over_https().calendars(&server.account("/cal/ana/tasks/")),
+        over_https().calendars(&server.account("/cal/ana/notes/")),
         Err(Trouble::NoCalendar)
     );
 }

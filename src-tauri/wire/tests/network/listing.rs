@@ -287,21 +287,21 @@ fn what_went_between_listing_and_fetching_is_gone() {
 }
 
 #[test]
-fn tasks_and_collections_are_no_events() {
+fn notes_and_collections_are_no_events() {
     let server = calendar(SYNCS, |asked| {
         if has(asked, "calendar-multiget") {
-            let task = whole("/cal/task.ics").replace("VEVENT", "VTODO");
-            return Some(multistatus(&(whole("/cal/1.ics") + &task)));
+            let note = whole("/cal/note.ics").replace("VEVENT", "VJOURNAL");
+            return Some(multistatus(&(whole("/cal/1.ics") + &note)));
         }
         has(asked, "sync-collection").then(|| {
-            let parts = [etag("/cal/1.ics"), etag("/cal/task.ics"), etag("/cal/below/")].concat();
+            let parts = [etag("/cal/1.ics"), etag("/cal/note.ics"), etag("/cal/below/")].concat();
             multistatus(&(parts + "<d:sync-token>after</d:sync-token>"))
         })
     });
     let changes = read(&server, Some("before")).unwrap();
     assert_eq!(
         (paths(&changes), changes.gone.clone()),
-        (vec!["/cal/1.ics"], vec!["/cal/task.ics".to_owned()])
+        (vec!["/cal/1.ics"], vec!["/cal/note.ics".to_owned()])
     );
 }
 
@@ -330,7 +330,7 @@ fn text_in_pieces_of_xml_is_one_text() {
             let data = "<d:getetag>\"1\"</d:getetag><c:calendar-data><![CDATA[BEGIN:VCALENDAR\r\nBEGIN:VE]]>VENT\r\n\
                         SUMMARY:a &lt;b&gt; <!-- no -->&amp; ü\r\n<![CDATA[END:VEVENT\r\nEND:VCALENDAR\r\n]]></c:calendar-data>"
 ;
-            multistatus(&(part("/cal/1.ics", &data) + &only("/cal/2.ics", "404 Not Found")))
+            multistatus(&(part("/cal/1.ics", data) + &only("/cal/2.ics", "404 Not Found")))
         })
     });
     let changes = read(&server, None).unwrap();
