@@ -3,11 +3,13 @@
 
 use std::error::Error as StdError;
 use std::path::{Path, PathBuf};
-use std::sync::{Mutex, mpsc};
+use std::sync::{Arc, Mutex, mpsc};
 
 use carryover_core::app::CoachFile;
-use carryover_core::desk::Desk;
+use carryover_core::desk::{Beyond, Desk};
 use carryover_core::error::Failure;
+use carryover_wire::caldav::OverHttps;
+use carryover_wire::keychain::Keychain;
 use serde_json::{Value, json};
 use tauri::{AppHandle, Manager};
 use tauri_plugin_dialog::{DialogExt, MessageDialogKind};
@@ -54,6 +56,17 @@ pub fn set_up(app: &AppHandle) -> Result<(), Box<dyn StdError>> {
         carryover_demo::make_for_window,
         Box::new(ThisMachine { app: app.clone(), folder: folder.clone() }),
     );
+    let desk = match OverHttps::new() {
+        Ok(calendars) => desk.reaching(Beyond {
+            calendars: Arc::new(calendars),
+            secrets: Arc::new(Keychain::new()),
+        }),
+        // Everything but calendars on a server goes on without a network.
+        Err(words) => {
+            eprintln!("Carryover: calendars on a server cannot be reached: {words}");
+            desk
+        }
+    };
     app.manage(Ground {
         desk: Mutex::new(Some(desk)),
         faults: Faults::at(folder.join("faults.log")),

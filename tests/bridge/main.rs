@@ -9,12 +9,15 @@
 use std::io::{BufRead, Read};
 use std::net::{SocketAddr, TcpStream};
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 use std::time::Duration;
 
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, bail};
 use carryover_core::app::CoachFile;
-use carryover_core::desk::{Desk, Host};
+use carryover_core::calendar::remote::Secrets;
+use carryover_core::desk::{Beyond, Desk, Host};
 use carryover_core::error::Result as CoreResult;
+use carryover_wire::caldav::OverHttps;
 use serde_json::{Value, json};
 use tiny_http::{Header, Method, Request, Response, Server};
 
@@ -37,6 +40,27 @@ impl Host for TestHost {
     }
 }
 
+/// A machine that keeps no passwords, so that no test leaves one in the real keychain.
+struct NoKeychain;
+
+impl Secrets for NoKeychain {
+    fn ready(&self) -> Result<(), String> {
+        Err("This machine keeps no passwords.".to_owned())
+    }
+
+    fn get(&self, _name: &str) -> Result<Option<String>, String> {
+        Ok(None)
+    }
+
+    fn keep(&self, _name: &str, _password: &str) -> Result<(), String> {
+        self.ready()
+    }
+
+    fn forget(&self, _name: &str) -> Result<(), String> {
+        Ok(())
+    }
+}
+
 struct Bridge {
     desk: Desk,
     dist: PathBuf,
@@ -46,7 +70,7 @@ struct Bridge {
     policy: String,
 }
 
-fn main() -> Result<()> {
+fn main() -> anyhow::Result<()> {
     let mut arguments = std::env::args().skip(1);
     let folder = PathBuf::from(arguments.next().context("carryover-bridge FOLDER [DIST]")?);
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
@@ -63,6 +87,9 @@ fn main() -> Result<()> {
         carryover_demo::make_for_window,
         Box::new(TestHost(folder.clone())),
     );
+    let calendars = OverHttps::new().map_err(anyhow::Error::msg)?;
+    let desk =
+        desk.reaching(Beyond { calendars: Arc::new(calendars), secrets: Arc::new(NoKeychain) });
     let mut bridge = Bridge {
         desk,
         dist,
@@ -100,7 +127,7 @@ fn token() -> String {
 }
 
 /// The window's content policy.
-fn policy(configuration: &Path) -> Result<String> {
+fn policy(configuration: &Path) -> anyhow::Result<String> {
     let text = std::fs::read_to_string(configuration)
         .with_context(|| configuration.display().to_string())?;
     let configuration: Value = serde_json::from_str(&text)?;

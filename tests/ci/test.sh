@@ -27,7 +27,7 @@ target/debug/carryover-cli commands --window | (cd ui && npm run -s bindings:che
 
 stage "outside tools"
 if [ ! -x tests/.venv/bin/python ]; then python3 -m venv tests/.venv; fi
-tests/.venv/bin/pip install -q --disable-pip-version-check -r tests/outside/requirements.txt
+tests/.venv/bin/python -m pip install -q --disable-pip-version-check -r tests/outside/requirements.txt
 export CARRYOVER_PYTHON="$root/tests/.venv/bin/python"
 
 stage "tests of the core and of the whole"
@@ -38,6 +38,8 @@ for check in intervals invitations load plan score zones; do
   "$CARRYOVER_PYTHON" "tests/outside/$check.py" target/debug/carryover-cli
 done
 "$CARRYOVER_PYTHON" tests/outside/ical.py target/debug/examples/ical_door
+"$CARRYOVER_PYTHON" tests/outside/caldav.py target/debug/examples/calendar_door
+"$CARRYOVER_PYTHON" tests/outside/keychain.py target/debug/examples/keychain_door
 
 stage "browser stories"
 (cd tests && npm run -s browser)

@@ -155,12 +155,15 @@ pub fn remove_calendar(db: &Writing<'_>, which: WhichCalendar) -> Result<OwnCale
     Ok(one)
 }
 
-/// From what a calendar is to be asked for changes.
+/// From what a calendar is to be asked for changes; `None` when it is to be asked for all of it: at
+/// first, and when its times reach no longer far enough ahead, since a server was asked only for
+/// what lay within them.
 ///
 /// # Errors
-/// `Storage`.
+/// `NotFound`; `Storage`.
 pub fn calendar_token(db: &Reading<'_>, which: CalendarId) -> Result<Option<String>> {
-    store::token(db, which)
+    let anew = is_short(&store::one(db, which)?, db.today());
+    if anew { Ok(None) } else { store::token(db, which) }
 }
 
 /// Keeps what became of a calendar's texts, and works its times out anew. Events for which `ours`
@@ -185,7 +188,7 @@ pub fn keep_parts(
         store::keep_part(db, which, part)?;
     }
     let same = !new.whole && new.changed.is_empty() && new.gone.is_empty();
-    if same && one.until.is_some_and(|until| until.since(db.today()) >= FEW) {
+    if same && one.until.is_some() && !is_short(&one, db.today()) {
         store::keep_read(db, which, db.now())?;
     } else {
         work_out(db, &one, false, ours)?;
@@ -194,13 +197,18 @@ pub fn keep_parts(
     calendar(db, which)
 }
 
-/// The calendars whose times reach no longer far enough ahead.
+/// The calendars from files whose times reach no longer far enough ahead.
 ///
 /// # Errors
 /// `Storage`.
 pub fn behind(db: &Reading<'_>) -> Result<Vec<CalendarId>> {
-    let short = |c: &OwnCalendar| c.until.is_some_and(|until| until.since(db.today()) < FEW);
+    let short = |c: &OwnCalendar| c.href.is_none() && is_short(c, db.today());
     Ok(store::all(db)?.into_iter().filter(short).map(|c| c.id).collect())
+}
+
+/// Whether the times of a calendar reach no longer far enough ahead.
+fn is_short(of: &OwnCalendar, today: Day) -> bool {
+    of.until.is_some_and(|until| until.since(today) < FEW)
 }
 
 /// Works the times of a calendar out anew, from texts that are kept.
