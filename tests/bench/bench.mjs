@@ -50,6 +50,21 @@ console.log(`  frames until what is in sight of it stands: ${drawn.in_sight.join
 const letter = json('carryover-bench-print');
 say('letter written as PDF', letter.ours_ms, 'krilla', letter.krilla_ms, letter);
 
+const aims_of_plans = { real_s: 0.3, hard_s: 3, hard_mib: 200, move_ms: 16 };
+const plans = {
+  ...json('carryover-bench-plans', join(root, 'tests/outside/plan_optima.jsonl')),
+  aims: aims_of_plans,
+};
+console.log(
+  `plans of a real trip, ${plans.real.asks} asks: ${ms(plans.real.median_s * 1000)}, the slowest ${ms(plans.real.worst_s * 1000)}, aim at most ${ms(aims_of_plans.real_s * 1000)}`,
+);
+console.log(
+  `the hardest known case: ${plans.hard.seconds.toFixed(2)} s${plans.hard.proven ? ', proven' : ', not proven'}, ${mib(plans.hard.most_memory_kib)} at most; aim at most ${aims_of_plans.hard_s} s and ${aims_of_plans.hard_mib} MiB`,
+);
+console.log(
+  `a move by hand checked: ${ms(plans.move_ms.median)} (p99 ${ms(plans.move_ms.p99)}), aim at most ${aims_of_plans.move_ms} ms`,
+);
+
 // In memory: the file is made act by act, and is read from memory in any case.
 const place = existsSync('/dev/shm') ? '/dev/shm' : out;
 const aims = { 1: 16, 10: 3 * 16 };
@@ -75,5 +90,5 @@ console.log(
 );
 writeFileSync(
   join(out, 'bench.json'),
-  `${JSON.stringify({ machine, touch, start: window, memory, chart: drawn, letter, screens }, null, 2)}\n`,
+  `${JSON.stringify({ machine, touch, start: window, memory, chart: drawn, letter, plans, screens }, null, 2)}\n`,
 );

@@ -2,10 +2,12 @@
 
 `make` solves random asks and writes ask, optimum and the seconds it took, one JSON object a line:
 that is how `plan_optima.jsonl` was made. `live` solves small ones afresh and compares them with the
-program. Neither is part of the test run: OR-tools is large, and minutes go by.
+program. `race` solves every so-manieth of those of the file with both, one after the other, and says
+how many times as long CP-SAT took. None is part of the test run: OR-tools is large, and minutes go by.
 
     python plan_solver.py make FILE
     python plan_solver.py live CARRYOVER-CLI
+    python plan_solver.py race CARRYOVER-CLI [EVERY]
 
 `pip install ortools==9.15.6755` into an environment of its own first.
 
@@ -13,7 +15,9 @@ The model is from the statement of the planner's rules alone; it shares no code 
 """
 
 import json
+import pathlib
 import random
+import statistics
 import sys
 import time
 
@@ -248,8 +252,37 @@ def live(program):
     sys.exit(1 if failed else 0)
 
 
+def race(program, every):
+    """Both on the same asks, each by itself; the program's time holds its start and its reading."""
+    file = pathlib.Path(__file__).with_name("plan_optima.jsonl")
+    rows = [json.loads(line) for line in file.read_text(encoding="utf-8").splitlines()]
+    took, failed = {}, 0
+    for row in rows[::every]:
+        start = time.perf_counter()
+        plan = ask(program, "plan", [row["ask"]])[0]
+        ours = time.perf_counter() - start
+        start = time.perf_counter()
+        best = optimum(row["ask"])
+        theirs = time.perf_counter() - start
+        if best is not None and plan["objectives"] != best:
+            failed += 1
+            print(f"{row['seed']}: {plan['objectives']} where CP-SAT has {best}")
+        took.setdefault(row["kind"], []).append((ours, theirs))
+    for kind, pairs in took.items():
+        ratio = statistics.median(theirs / ours for ours, theirs in pairs)
+        print(
+            f"{kind}: {len(pairs)} asks, CP-SAT took {ratio:.0f} times as long at the median; "
+            f"the program's worst {max(ours for ours, _ in pairs):.3f} s"
+        )
+    every_ratio = [theirs / ours for pairs in took.values() for ours, theirs in pairs]
+    print(f"all: {statistics.median(every_ratio):.0f} times at the median of {len(every_ratio)}")
+    sys.exit(1 if failed else 0)
+
+
 if __name__ == "__main__":
-    if len(sys.argv) == 3 and sys.argv[1] == "make":
+    if len(sys.argv) in (3, 4) and sys.argv[1] == "race":
+        race(sys.argv[2], int(sys.argv[3]) if len(sys.argv) == 4 else 1)
+    elif len(sys.argv) == 3 and sys.argv[1] == "make":
         make(sys.argv[2])
     elif len(sys.argv) == 3 and sys.argv[1] == "live":
         live(sys.argv[2])
