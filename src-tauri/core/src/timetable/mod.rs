@@ -19,7 +19,8 @@ use serde::{Deserialize, Serialize};
 pub use trip::{AskTrip, trip};
 pub use week::{AskWeek, week};
 pub use year::{
-    AskCounted, AskYear, Counted, CountedWhat, Figures, MonthFigures, Year, YearRow, counted, year,
+    AskCounted, AskYear, CountedWhat, Figures, MonthFigures, Year, YearCounted, YearRow, counted,
+    year,
 };
 
 use crate::kinds::ids::{CourtId, FacilityId, LessonId, StudentId, VisitId};

@@ -136,7 +136,7 @@ pub struct AskCounted {
 
 /// What a figure counts.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
-pub struct Counted {
+pub struct YearCounted {
     /// Whose, by name; empty for everyone's.
     pub name: String,
     /// The visits, where it counts visits.
@@ -195,7 +195,7 @@ fn add(months: &mut Vec<MonthFigures>, month: u32, what: CountedWhat, many: u32)
 ///
 /// # Errors
 /// `Refused` when there is no such year or month; `NotFound`.
-pub fn counted(db: &Reading<'_>, ask: AskCounted) -> Result<Counted> {
+pub fn counted(db: &Reading<'_>, ask: AskCounted) -> Result<YearCounted> {
     let span = span_of(ask.year, ask.month)?;
     let name = match ask.student {
         Some(student) => {
@@ -203,7 +203,7 @@ pub fn counted(db: &Reading<'_>, ask: AskCounted) -> Result<Counted> {
         }
         None => String::new(),
     };
-    let mut counted = Counted { name, visits: Vec::new(), lessons: Vec::new() };
+    let mut counted = YearCounted { name, visits: Vec::new(), lessons: Vec::new() };
     for visit in store::visits_counted(db, span, ask.student, ask.what)? {
         counted.visits.push(visits::show(db, visits::Which { visit })?);
     }
