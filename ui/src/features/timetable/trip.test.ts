@@ -56,13 +56,16 @@ test('the hours under a strip keep apart', () => {
 
 test('in words', () => {
   expect(freeWords(place.free)).toBe('10:00 – 12:00, 23:00 – midnight');
-  expect(sumWords({ free_minutes: 180, places: [place] })).toBe('together 3 h');
+  expect(sumWords({ free_minutes: 180, places: [place] })).toBe('3 h in all.');
   expect(sumWords({ free_minutes: 90, places: [place] })).toBe(
-    'together 1 h 30 min, as far as limits and one coach allow',
+    '3 h in all, of which limits leave 1 h 30 min.',
+  );
+  expect(sumWords({ free_minutes: 180, places: [place, place] })).toBe(
+    '3 h in all: you can be at one place at a time, and limits hold.',
   );
   expect(personWords({ lessons: 2, minutes: 120, wished: 4 })).toBe('2 lessons, 2 h · 4 wished for');
   expect(personWords({ lessons: 1, minutes: 60, wished: null })).toBe('1 lesson, 1 h');
-  expect(personWords({ lessons: 0, minutes: 0, wished: null })).toBe('0 lessons');
+  expect(personWords({ lessons: 0, minutes: 0, wished: 3 })).toBe('no lesson yet · 3 wished for');
   expect(shortestWords({ shortest: 45, shortest_from: 'rates' })).toBe(
     'No stretch is shorter than 45 min, the shortest lesson you have a rate for.',
   );

@@ -27,25 +27,30 @@ export const nothingWords: Record<NonNullable<TripDay['nothing']>, string> = {
   nowhere: 'Nobody is in town.',
   off: 'You have no working hours on this day.',
   limit: 'Your limit, or the facility’s, leaves no further lesson.',
-  taken: 'All hours are taken, or too short for a lesson.',
+  taken: 'All hours are taken or have passed, or what is left is too short for a lesson.',
 };
 
 /** "9:00 – 10:00, 11:00 – 13:00". */
 export const freeWords = (free: readonly FreeStretch[]): string => free.map(hoursWords).join(', ');
 
-/** What a day comes to: "3 h", and what the limits leave of it where that is less. */
+/** What a day comes to, and what of it can be sold where that is less; empty where the one stretch says it. */
 export function sumWords(day: Pick<TripDay, 'free_minutes' | 'places'>): string {
-  const hours = day.places.flatMap((place) => place.free);
-  const all = hours.reduce((sum, f) => sum + endOf(f.to) - minuteOf(f.from), 0);
+  const all = day.places
+    .flatMap((place) => place.free)
+    .reduce((sum, f) => sum + endOf(f.to) - minuteOf(f.from), 0);
   const sum = lengthWords(day.free_minutes);
-  return day.free_minutes < all ? `together ${sum}, as far as limits and one coach allow` : `together ${sum}`;
+  if (day.free_minutes >= all) return `${sum} in all.`;
+  const why = day.places.filter((place) => place.free.length > 0).length > 1;
+  return why
+    ? `${sum} in all: you can be at one place at a time, and limits hold.`
+    : `${lengthWords(all)} in all, of which limits leave ${sum}.`;
 }
 
-/** "2 of 4 lessons wished for", "3 lessons". */
+/** "2 lessons, 2 h · 4 wished for", "no lesson yet · 4 wished for". */
 export function personWords(p: Pick<TripPerson, 'lessons' | 'wished' | 'minutes'>): string {
-  const lessons = counted(p.lessons, 'lesson');
-  const length = p.lessons > 0 ? `, ${lengthWords(p.minutes)}` : '';
-  return p.wished === null ? `${lessons}${length}` : `${lessons}${length} · ${p.wished} wished for`;
+  const lessons =
+    p.lessons > 0 ? `${counted(p.lessons, 'lesson')}, ${lengthWords(p.minutes)}` : 'no lesson yet';
+  return p.wished === null ? lessons : `${lessons} · ${p.wished} wished for`;
 }
 
 /** A part of a strip, in hundredths of its width. */

@@ -47,8 +47,11 @@ test('the coach’s day', () => {
   expect(wayWords({ ...way, minutes: null })).toEqual({ words: 'A to B: 30 min between', late: false });
   const teaching = (minutes: number, limit: number | null, lessons = 1) =>
     teachingWords({ minutes, limit, lessons });
-  expect(teaching(120, 360)).toEqual({ words: '2 h of 6 h', late: false });
-  expect(teaching(390, 360)).toEqual({ words: '6 h 30 min of 6 h, 30 min over the limit', late: true });
+  expect(teaching(120, 360)).toEqual({ words: '2 h of at most 6 h', late: false });
+  expect(teaching(390, 360)).toEqual({
+    words: '6 h 30 min of at most 6 h, 30 min over the limit',
+    late: true,
+  });
   expect(teaching(90, null)).toEqual({ words: '1 h 30 min of lessons', late: false });
   expect(teaching(0, 360, 0).words).toBe('');
 });

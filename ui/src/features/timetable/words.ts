@@ -63,7 +63,7 @@ export function wayWords(w: WayOn): { words: string; late: boolean } {
   return { words: `${way}: ${lengthWords(w.minutes)}, ${between} between`, late };
 }
 
-/** The minutes of teaching against the limit: "2 h of 6 h"; empty on a day without lessons. */
+/** The minutes of teaching against the limit: "2 h of at most 6 h"; empty on a day without lessons. */
 export function teachingWords(day: Pick<CoachDay, 'minutes' | 'limit' | 'lessons'>): {
   words: string;
   late: boolean;
@@ -73,5 +73,5 @@ export function teachingWords(day: Pick<CoachDay, 'minutes' | 'limit' | 'lessons
   if (limit === null) return { words: `${lengthWords(minutes)} of lessons`, late: false };
   const late = minutes > limit;
   const over = late ? `, ${lengthWords(minutes - limit)} over the limit` : '';
-  return { words: `${lengthWords(minutes)} of ${lengthWords(limit)}${over}`, late };
+  return { words: `${lengthWords(minutes)} of at most ${lengthWords(limit)}${over}`, late };
 }

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import {
   countedHref,
   countedWhat,
+  kindsOf,
   lessonFigures,
   MONTH_HEADS,
   monthWords,
@@ -19,6 +20,11 @@ test('only what there is stands in a cell, each kind in its word', () => {
     { what: 'to_come', words: '3 to come' },
   ]);
   expect(visitFigures({ ...figures, held: 0, expected: 0 })).toEqual([]);
+});
+
+test('a row stands where there is something to count', () => {
+  expect(kindsOf(figures).map((k) => k.words)).toEqual(['visits', 'lessons']);
+  expect(kindsOf({ ...figures, given: 0, to_come: 0 }).map((k) => k.words)).toEqual(['visits']);
 });
 
 test('a figure leads to what it counts', () => {

@@ -30,6 +30,15 @@ export const visitFigures = (figures: Figures): Figure[] => said(figures, VISITS
 /** "4 given", "3 to come", "1 missed". */
 export const lessonFigures = (figures: Figures): Figure[] => said(figures, LESSONS);
 
+/** The rows that someone has: visits, lessons, or both. */
+export function kindsOf(total: Figures): { words: string; figures: typeof visitFigures }[] {
+  const kinds = [
+    { words: 'visits', figures: visitFigures },
+    { words: 'lessons', figures: lessonFigures },
+  ];
+  return kinds.filter((kind) => kind.figures(total).length > 0);
+}
+
 /** What is counted, as a title: "Lessons to come". */
 export const countedTitles: Record<CountedWhat, string> = {
   held: 'Visits held',
