@@ -2,6 +2,7 @@
 //! ways, and what could still be sold.
 
 use std::collections::HashMap;
+use std::collections::hash_map::Entry;
 
 use chrono::{DateTime, FixedOffset};
 use schemars::JsonSchema;
@@ -70,9 +71,9 @@ pub fn trip(db: &Reading<'_>, ask: AskTrip) -> Result<Trip> {
     };
     let mut rules = HashMap::new();
     for facility in around.each_day().flat_map(|day| around.places(day)) {
-        if !rules.contains_key(&facility.id) {
+        if let Entry::Vacant(new) = rules.entry(facility.id) {
             let which = facilities::Which { facility: facility.id };
-            rules.insert(facility.id, facilities::rules(db, which)?);
+            new.insert(facilities::rules(db, which)?);
         }
     }
     let now = db.now().utc().fixed_offset();
