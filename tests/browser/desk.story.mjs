@@ -77,6 +77,7 @@ test('the frame: past the head in one step, Alt and a figure, the keys that work
     ['Alt+5', 'Courts'],
     ['Alt+6', 'Letters'],
     ['Alt+7', 'Coach'],
+    ['Alt+8', /^Week of /],
     ['Alt+1', /^\w+day /],
   ]) {
     await page.keyboard.press(key);

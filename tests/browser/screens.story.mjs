@@ -40,6 +40,10 @@ test('no screen has a finding, light or dark', async ({ page, bridge, open }) =>
     [`#/issued/${issued.letter}`, `Letter for ${issued.name}`],
     ['#/import', 'Bring in a spreadsheet'],
     ['#/coach', 'Coach'],
+    ['#/week', /^Week of /],
+    [`#/trip/${planned.days.first}/${planned.days.last}`, /^Trip of /],
+    ['#/year', /^Year /],
+    [`#/year/${planned.days.first.slice(0, 4)}/all/all/held`, 'Visits held'],
   ]) {
     await page.evaluate((to) => (location.hash = to), address);
     await expect(page.getByRole('heading', { level: 1, name: heading })).toBeVisible();

@@ -18,6 +18,7 @@ const ORDER: &[&[&str]] = &[
     &["observations", "assessments"],
     &["home", "planner"],
     &["planning", "bookings", "offers"],
+    &["timetable"],
     &["letters", "calendar"],
     &["reports", "exchange", "calc"],
     &["commands"],

@@ -16,7 +16,8 @@ use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
 use crate::{
     assessments, bookings, calendar, exchange, facilities, goals, home, lessons, letters,
-    observations, offers, own_time, planning, reports, settings, sports, students, visits,
+    observations, offers, own_time, planning, reports, settings, sports, students, timetable,
+    visits,
 };
 
 /// What a command gave back.
@@ -284,6 +285,22 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         reads("offers.list", "The offers of a visit, and what changed since", offers::list),
         writes("offers.make", "Visit offered", offers::make),
         writes("offers.answer", "Offer answered", offers::answer),
+        reads(
+            "timetable.week",
+            "A week: the coach, and everyone who has a lesson, is in town or was offered days",
+            timetable::week,
+        ),
+        reads(
+            "timetable.trip",
+            "A run of days: facilities, people, lessons, ways, and the hours still to sell",
+            timetable::trip,
+        ),
+        reads("timetable.year", "A year in figures, by person and month", timetable::year),
+        reads(
+            "timetable.counted",
+            "What one of a year\u{2019}s figures counts",
+            timetable::counted,
+        ),
         reads("calendar.due", "The invitations of a visit that are due", calendar::due),
         reads(
             "calendar.follows",

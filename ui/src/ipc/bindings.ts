@@ -220,6 +220,11 @@ export type Role =
  */
 export type CountedBy = 'elapsed' | 'wall';
 /**
+ * What a figure counts.
+ *
+ */
+export type CountedWhat = 'held' | 'agreed' | 'expected' | 'given' | 'to_come' | 'missed';
+/**
  * The one thing that counts as a yes.
  *
  */
@@ -518,6 +523,11 @@ export type Measure = 'points' | 'hits' | 'seconds';
  *
  */
 export type NextServer = 'other' | 'winner' | 'given';
+/**
+ * Why a day of a trip has no hours to sell.
+ *
+ */
+export type NothingFree = 'passed' | 'nowhere' | 'off' | 'limit' | 'taken';
 export type ObservationId = string;
 /**
  * Strength or fault.
@@ -526,11 +536,6 @@ export type ObservationId = string;
 export type ObservationKind = 'strength' | 'fault';
 export type ObservationsListOutput = Observation[];
 export type OfferId = string;
-/**
- * What came of an offer.
- *
- */
-export type OfferState = 'offered' | 'agreed' | 'declined';
 export type OwnTimeListOutput = BusyShown[];
 /**
  * The unit a pack's lengths are written in, so that a metric court and one in feet are both exact.
@@ -574,6 +579,11 @@ export type ReportsFindOutput = Found[];
  *
  */
 export type Thing = 'student' | 'goal' | 'visit' | 'facility';
+/**
+ * Where the length of the shortest lesson is from.
+ *
+ */
+export type ShortestFrom = 'rates' | 'lessons' | 'usual';
 export type SportsAddDrillOutput = DrillLine[];
 export type SportsAddSkillOutput = SkillLine[];
 export type SportsDrillsOutput = DrillLine[];
@@ -2424,6 +2434,85 @@ export interface ClosureInput {
   reason?: string;
 }
 /**
+ * The coach's day.
+ *
+ */
+export interface CoachDay {
+  day: Day;
+  /**
+   * The clock its times are on: that of the first lesson, or of whoever is in town.
+   */
+  zone: string;
+  /**
+   * Whether no lesson can be given: the coach's week has no hours then.
+   */
+  off: boolean;
+  /**
+   * What takes the coach's time, the first first.
+   */
+  taken: TakenOn[];
+  /**
+   * The ways between lessons.
+   */
+  ways: WayOn[];
+  /**
+   * How many lessons.
+   */
+  lessons: number;
+  /**
+   * Minutes of them, those called off or missed left out.
+   */
+  minutes: number;
+  /**
+   * The most minutes of lessons a day; left out without a limit.
+   */
+  limit: number | null;
+  /**
+   * Whether someone is in town.
+   */
+  someone: boolean;
+}
+/**
+ * Something that takes the coach's time on a day.
+ *
+ */
+export interface TakenOn {
+  /**
+   * What it is.
+   */
+  what: string;
+  /**
+   * From when on the clock of that day; left out for the whole day.
+   */
+  from: Time | null;
+  /**
+   * Until when; 00:00 is the day's end.
+   */
+  to: Time | null;
+}
+/**
+ * A way from one facility to another between two lessons of a day.
+ *
+ */
+export interface WayOn {
+  /**
+   * From this facility.
+   */
+  from: string;
+  /**
+   * To this one.
+   */
+  to: string;
+  /**
+   * How long it takes; left out when no way was written down.
+   */
+  minutes: number | null;
+  /**
+   * How long there is between the two lessons.
+   */
+  between: number;
+}
+/**
  * A column: a visit.
  *
  */
@@ -2465,6 +2554,18 @@ export interface ColumnProblem {
  */
 export interface Columns {
   [k: string]: number;
+}
+/**
+ * Someone who is not in the week and has a lesson to come after it.
+ *
+ */
+export interface ComesLater {
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  day: Day;
 }
 /**
  * A guardian or payer.
@@ -4719,6 +4820,36 @@ export interface Fee {
   amount: string;
 }
 /**
+ * How many of each. What was called off is not counted.
+ *
+ */
+export interface Figures {
+  /**
+   * Visits that were started.
+   */
+  held: number;
+  /**
+   * Visits whose days are agreed and that were not started.
+   */
+  agreed: number;
+  /**
+   * Visits that are only expected.
+   */
+  expected: number;
+  /**
+   * Lessons given, those cut short among them.
+   */
+  given: number;
+  /**
+   * Lessons to come.
+   */
+  to_come: number;
+  /**
+   * Lessons missed.
+   */
+  missed: number;
+}
+/**
  * A font that pages were laid out with: enough to find it again and to know it is the same.
  *
  */
@@ -4761,11 +4892,19 @@ export interface Found {
   of: string;
 }
 /**
- * FreeHours hours of the coach on a day, in which a lesson could still be sold.
+ * Hours of the coach on a day in which a lesson could still be sold.
  *
  */
 export interface FreeHours {
   day: Day;
+  from: Time;
+  to: Time;
+}
+/**
+ * Some hours of a day on a facility's clock.
+ *
+ */
+export interface FreeStretch {
   from: Time;
   to: Time;
 }
@@ -6301,6 +6440,56 @@ export interface LessonLineInput {
   words?: string;
 }
 /**
+ * A lesson as it stands on a day.
+ *
+ */
+export interface LessonOn {
+  lesson: LessonId;
+  visit: VisitId;
+  /**
+   * Everyone in it, in words.
+   */
+  names: string;
+  /**
+   * In a person's row, who else is in it, in words; empty when nobody is.
+   */
+  with: string;
+  day: Day;
+  starts: Time;
+  ends: Time;
+  which: WhichHour;
+  /**
+   * Its length in minutes: as taught, where it was cut short.
+   */
+  minutes: number;
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  /**
+   * The court, once known.
+   */
+  court: CourtId | null;
+  /**
+   * Its name, or empty.
+   */
+  court_name: string;
+  /**
+   * The facility's zone.
+   */
+  zone: string;
+  state: LessonState;
+  /**
+   * What came of the last offer of the visit that names it at this time; left out when none does.
+   */
+  offer: OfferState | null;
+  /**
+   * Whether its visit was called off, so that it is to be called off as well.
+   */
+  visit_off: boolean;
+}
+/**
  * A lesson that did not take place.
  *
  */
@@ -7696,6 +7885,17 @@ export interface LoadDay {
   unrated: number;
 }
 /**
+ * The figures of a month.
+ *
+ */
+export interface MonthFigures {
+  /**
+   * 1 for January.
+   */
+  month: number;
+  figures: Figures;
+}
+/**
  * A goal that moved.
  *
  */
@@ -7998,6 +8198,19 @@ export interface OfferedLesson {
    * What the court costs; empty when no rule says.
    */
   court_cost: string;
+}
+/**
+ * A time that was offered.
+ *
+ */
+export interface OfferedOn {
+  visit: VisitId;
+  starts: Time;
+  ends: Time;
+  /**
+   * Where.
+   */
+  place: string;
 }
 /**
  * What the student answered.
@@ -8849,6 +9062,69 @@ export interface SetRuleSet {
   source: string;
 }
 /**
+ * A person's day.
+ *
+ */
+export interface PersonDay {
+  day: Day;
+  /**
+   * The visit that holds it; left out when the person is not in town.
+   */
+  visit: VisitId | null;
+  /**
+   * Where that visit is, or empty.
+   */
+  place: string;
+  /**
+   * All its days.
+   */
+  days: Span | null;
+  /**
+   * The lessons.
+   */
+  lessons: LessonOn[];
+  /**
+   * Times on this day that were offered, are not answered, and are no lesson at this time any
+   * more.
+   */
+  offered: OfferedOn[];
+}
+/**
+ * A run of days, both ends included.
+ *
+ */
+export interface Span {
+  first: Day;
+  last: Day;
+}
+/**
+ * A facility on a day of a trip, with what of it could still be sold.
+ *
+ */
+export interface PlaceOn {
+  facility: FacilityId;
+  /**
+   * Its name.
+   */
+  place: string;
+  /**
+   * Its town, or empty.
+   */
+  town: string;
+  /**
+   * Its zone.
+   */
+  zone: string;
+  /**
+   * When it is open, as far as its rules say.
+   */
+  open: FreeStretch[];
+  /**
+   * The hours in which a lesson would still fit.
+   */
+  free: FreeStretch[];
+}
+/**
  * How far a plan is.
  *
  */
@@ -9693,14 +9969,6 @@ export interface ReportsSeasonOutput {
   seen: OftenSeen[];
 }
 /**
- * A run of days, both ends included.
- *
- */
-export interface Span {
-  first: Day;
-  last: Day;
-}
-/**
  * A goal that waits for its retest.
  *
  */
@@ -9972,6 +10240,26 @@ export interface SportsSkillsInput {
    * The pack's id.
    */
   sport: string;
+}
+/**
+ * A run of days at one facility.
+ *
+ */
+export interface Stay {
+  facility: FacilityId;
+  /**
+   * Its name.
+   */
+  place: string;
+  /**
+   * Its town, or empty.
+   */
+  town: string;
+  /**
+   * Its zone.
+   */
+  zone: string;
+  days: Span;
 }
 /**
  * A line in the list of people.
@@ -10249,6 +10537,43 @@ export interface StudentsShowOutput {
   archived: Day | null;
 }
 /**
+ * Which figure.
+ *
+ */
+export interface TimetableCountedInput {
+  /**
+   * The year.
+   */
+  year: number;
+  /**
+   * 1 for January; left out for all.
+   */
+  month?: number | null;
+  /**
+   * Whose; left out for everyone's.
+   */
+  student?: StudentId | null;
+  what: CountedWhat;
+}
+/**
+ * What a figure counts.
+ *
+ */
+export interface TimetableCountedOutput {
+  /**
+   * Whose, by name; empty for everyone's.
+   */
+  name: string;
+  /**
+   * The visits, where it counts visits.
+   */
+  visits: Visit[];
+  /**
+   * The lessons, where it counts lessons.
+   */
+  lessons: Lesson[];
+}
+/**
  * A visit as stored.
  *
  */
@@ -10292,6 +10617,257 @@ export interface Visit {
    * How many goals are at it.
    */
   goals: number;
+}
+/**
+ * Which days.
+ *
+ */
+export interface TimetableTripInput {
+  first: Day;
+  last: Day;
+}
+/**
+ * A run of days, with all that is on them.
+ *
+ */
+export interface TimetableTripOutput {
+  days: Span;
+  today: Day;
+  /**
+   * The zones, in order of days.
+   */
+  zones: string[];
+  /**
+   * The facilities in order of days.
+   */
+  stays: Stay[];
+  /**
+   * Who is in town, the first to come first.
+   */
+  people: TripPerson[];
+  /**
+   * Day by day.
+   */
+  on: TripDay[];
+  /**
+   * How many lessons, those called off or missed left out.
+   */
+  lessons: number;
+  /**
+   * Minutes of them.
+   */
+  minutes: number;
+  /**
+   * The minutes that could still be sold.
+   */
+  free_minutes: number;
+  /**
+   * The length of the shortest lesson in minutes: no free hours are shorter.
+   */
+  shortest: number;
+  shortest_from: ShortestFrom;
+  /**
+   * Whether one plan has room for these days.
+   */
+  can_plan: boolean;
+}
+/**
+ * Someone who is in town on a day of a trip.
+ *
+ */
+export interface TripPerson {
+  visit: VisitId;
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * Where the visit is, or empty.
+   */
+  place: string;
+  days: Span;
+  stage: Stage;
+  /**
+   * How many lessons it has on the days of the trip, those called off or missed left out.
+   */
+  lessons: number;
+  /**
+   * Minutes of them.
+   */
+  minutes: number;
+  /**
+   * How many lessons the whole visit is wished to have; left out when no wish was written down.
+   */
+  wished: number | null;
+}
+/**
+ * A day of a trip.
+ *
+ */
+export interface TripDay {
+  coach: CoachDay;
+  /**
+   * The facilities, that of the first lesson first.
+   */
+  places: PlaceOn[];
+  /**
+   * The way from the facility of the day before.
+   */
+  travel: TravelTo | null;
+  /**
+   * The lessons, the first first.
+   */
+  lessons: LessonOn[];
+  /**
+   * The minutes that could be sold: those of the free hours, or what the limits leave of them.
+   */
+  free_minutes: number;
+  /**
+   * Minutes that the coach's limit leaves of the day; left out without a limit.
+   */
+  left: number | null;
+  /**
+   * Why nothing is free; left out when something is.
+   */
+  nothing: NothingFree | null;
+}
+/**
+ * The way to the first facility of a day, from the last of an earlier one.
+ *
+ */
+export interface TravelTo {
+  /**
+   * From this facility.
+   */
+  from: string;
+  /**
+   * To this one.
+   */
+  to: string;
+  since: Day;
+  /**
+   * How long it takes; left out when no way was written down.
+   */
+  minutes: number | null;
+}
+/**
+ * Which week.
+ *
+ */
+export interface TimetableWeekInput {
+  /**
+   * Any day of it; left out for today.
+   */
+  day?: Day | null;
+}
+/**
+ * A week: people as rows, its days as columns.
+ *
+ */
+export interface TimetableWeekOutput {
+  days: Span;
+  today: Day;
+  /**
+   * The zones of its lessons and visits, in order of days.
+   */
+  zones: string[];
+  /**
+   * The coach's seven days.
+   */
+  coach: CoachDay[];
+  /**
+   * Everyone who has a lesson, is in town or was offered days, by name.
+   */
+  people: WeekRow[];
+  /**
+   * The runs of days on which visits of this week overlap.
+   */
+  trips: Span[];
+  /**
+   * The last day before the week with a lesson or someone in town; left out when there is none.
+   */
+  before: Day | null;
+  /**
+   * The first such day after it.
+   */
+  after: Day | null;
+  /**
+   * Those who are not in it and come later, the first to come first.
+   */
+  later: ComesLater[];
+}
+/**
+ * A person's week.
+ *
+ */
+export interface WeekRow {
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The seven days.
+   */
+  days: PersonDay[];
+  /**
+   * Without a lesson in the week, the day of the next one; left out when none is known.
+   */
+  next: Day | null;
+}
+/**
+ * Which year.
+ *
+ */
+export interface TimetableYearInput {
+  /**
+   * The year; left out for this one.
+   */
+  year?: number | null;
+}
+/**
+ * A year.
+ *
+ */
+export interface TimetableYearOutput {
+  /**
+   * Which.
+   */
+  year: number;
+  /**
+   * Everyone who has something to count, by name.
+   */
+  people: YearRow[];
+  /**
+   * Everyone together: the months that have something to count, each lesson once.
+   */
+  months: MonthFigures[];
+  total: Figures;
+  /**
+   * The year before, where there is something in it or in an earlier one.
+   */
+  before: number | null;
+  /**
+   * The year after, where there is something in it or in a later one.
+   */
+  after: number | null;
+}
+/**
+ * A person's year.
+ *
+ */
+export interface YearRow {
+  student: StudentId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The months that have something to count.
+   */
+  months: MonthFigures[];
+  total: Figures;
 }
 /**
  * A visit to call off.
@@ -11112,6 +11688,14 @@ export interface Commands {
   'students.remove_fact': { input: StudentsRemoveFactInput; output: StudentsRemoveFactOutput };
   /** One student */
   'students.show': { input: StudentsShowInput; output: StudentsShowOutput };
+  /** What one of a year’s figures counts */
+  'timetable.counted': { input: TimetableCountedInput; output: TimetableCountedOutput };
+  /** A run of days: facilities, people, lessons, ways, and the hours still to sell */
+  'timetable.trip': { input: TimetableTripInput; output: TimetableTripOutput };
+  /** A week: the coach, and everyone who has a lesson, is in town or was offered days */
+  'timetable.week': { input: TimetableWeekInput; output: TimetableWeekOutput };
+  /** A year in figures, by person and month */
+  'timetable.year': { input: TimetableYearInput; output: TimetableYearOutput };
   /** Visit called off */
   'visits.call_off': { input: VisitsCallOffInput; output: VisitsCallOffOutput };
   /** Visit changed */
@@ -11302,6 +11886,10 @@ export const commandNames = [
   'students.list',
   'students.remove_fact',
   'students.show',
+  'timetable.counted',
+  'timetable.trip',
+  'timetable.week',
+  'timetable.year',
   'visits.call_off',
   'visits.change',
   'visits.close',

@@ -27,8 +27,12 @@ import Places from './Places.svelte';
 import Rates from './Rates.svelte';
 import Season from './Season.svelte';
 import Student from './Student.svelte';
+import Trip from './Trip.svelte';
 import TypeCard from './TypeCard.svelte';
 import Visit from './Visit.svelte';
+import Week from './Week.svelte';
+import Year from './Year.svelte';
+import YearCounted from './YearCounted.svelte';
 
 /** What a screen is given: the parts of the address that its path names. Most need none. */
 export interface ScreenProps {
@@ -75,4 +79,10 @@ export const screens: readonly Screen[] = [
   { path: '/coach/time', component: OwnTime },
   { path: '/coach/calendars', component: Calendars },
   { path: '/coach/rates', component: Rates },
+  { path: '/week', nav: 'Week', component: Week },
+  { path: '/week/:day', component: Week },
+  { path: '/trip/:first/:last', component: Trip },
+  { path: '/year', component: Year },
+  { path: '/year/:year', component: Year },
+  { path: '/year/:year/:month/:student/:what', component: YearCounted },
 ];

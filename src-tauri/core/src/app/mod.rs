@@ -53,6 +53,7 @@ pub struct CoachFile {
 pub struct Reading<'a> {
     conn: &'a Connection,
     today: Day,
+    clock: &'a dyn Clock,
 }
 
 /// A write in progress: everything a reading can, and more.
@@ -105,7 +106,8 @@ impl CoachFile {
     /// Those of `look`, and `Storage`.
     pub fn read<T>(&self, look: impl FnOnce(&Reading<'_>) -> Result<T>) -> Result<T> {
         let tx = self.opened.reader.unchecked_transaction()?;
-        let value = look(&Reading { conn: &tx, today: self.clock.today() })?;
+        let clock = self.clock.as_ref();
+        let value = look(&Reading { conn: &tx, today: clock.today(), clock })?;
         tx.commit()?;
         Ok(value)
     }
@@ -139,7 +141,7 @@ impl CoachFile {
         }));
         session.attach::<&str>(None)?;
         let writing = Writing {
-            reading: Reading { conn: &tx, today: self.clock.today() },
+            reading: Reading { conn: &tx, today: self.clock.today(), clock: self.clock.as_ref() },
             now: self.clock.now(),
             ids: self.ids.as_ref(),
             label: RefCell::new(label.to_owned()),
@@ -184,6 +186,11 @@ impl Reading<'_> {
     /// The day on the coach's own calendar.
     pub fn today(&self) -> Day {
         self.today
+    }
+
+    /// Now.
+    pub fn now(&self) -> Instant {
+        self.clock.now()
     }
 
     /// One row, or `None`.

@@ -5,6 +5,7 @@ pub mod clock;
 pub mod ids;
 pub mod language;
 pub mod money;
+pub mod stretches;
 pub mod text;
 pub mod zones;
 

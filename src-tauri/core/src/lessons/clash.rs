@@ -74,11 +74,7 @@ pub fn clashes(db: &Reading<'_>, look: LookForClashes) -> Result<Vec<Clash>> {
         ListLessons { visit: None, from: Some(look.day.plus(-1)), to: Some(look.day.plus(1)) };
     let mut found = Vec::new();
     for other in list(db, near)?.iter().filter(|l| l.stands() && Some(l.id) != look.itself) {
-        let Some(begins) = when::instant(other.day, other.starts, other.which, &other.zone) else {
-            continue;
-        };
-        let ends =
-            begins + chrono::Duration::minutes(i64::from(other.given.unwrap_or(other.minutes)));
+        let Some((begins, ends)) = other.held() else { continue };
         if begins < end && start < ends {
             found.extend(between(&look, other));
         }

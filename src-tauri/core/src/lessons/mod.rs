@@ -43,6 +43,13 @@ pub enum LessonState {
     Missed,
 }
 
+impl LessonState {
+    /// Whether it was, or is to be, taught.
+    pub fn takes_place(self) -> bool {
+        !matches!(self, Self::CalledOff | Self::Missed)
+    }
+}
+
 /// Which of the two hours, when the clocks go back and an hour comes twice.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]

@@ -2,8 +2,8 @@
 
 use chrono::{DateTime, FixedOffset};
 
-use super::WhichHour;
 use super::plan::Slot;
+use super::{Lesson, WhichHour};
 use crate::error::Problems;
 use crate::facilities::Facility;
 use crate::kinds::ids::{CourtId, FacilityId};
@@ -72,6 +72,16 @@ fn which_hour(
             );
             WhichHour::Once
         }
+    }
+}
+
+impl Lesson {
+    /// From when to when it is, as instants: one that was cut short to the minute it was; `None`
+    /// where the calendar has none.
+    pub fn held(&self) -> Option<(DateTime<FixedOffset>, DateTime<FixedOffset>)> {
+        let begins = instant(self.day, self.starts, self.which, &self.zone)?;
+        let minutes = i64::from(self.given.unwrap_or(self.minutes));
+        Some((begins, begins + chrono::Duration::minutes(minutes)))
     }
 }
 

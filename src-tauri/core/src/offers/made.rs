@@ -127,6 +127,22 @@ pub fn list(db: &Reading<'_>, which: Which) -> Result<Offers> {
     Ok(Offers { offers, words, changed })
 }
 
+/// The newest offer of a visit.
+///
+/// # Errors
+/// `Storage`.
+pub fn newest(db: &Reading<'_>, which: Which) -> Result<Option<Offer>> {
+    store::newest(db, which.visit)
+}
+
+/// The newest offers that wait for their answer, of visits to come or going on.
+///
+/// # Errors
+/// `Storage`.
+pub fn waiting(db: &Reading<'_>) -> Result<Vec<Offer>> {
+    store::waiting(db, db.today())
+}
+
 /// What is otherwise now, a sentence each.
 fn changes(then: &[OfferedLesson], now: &[OfferedLesson]) -> Vec<String> {
     let when = |o: &OfferedLesson| {

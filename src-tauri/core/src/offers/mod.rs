@@ -13,7 +13,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use draft::{Draft, called, draft, on_both_clocks};
-pub use made::{AnswerOffer, MakeOffer, Offers, answer, list, make};
+pub use made::{AnswerOffer, MakeOffer, Offers, answer, list, make, newest, waiting};
 pub use terms::{Fee, OfferTerms, set_terms, terms};
 
 use crate::kinds::ids::{LessonId, OfferId, VisitId};

@@ -6,6 +6,7 @@ use rusqlite::{Row, params};
 use super::{Offer, OfferState, OfferedLesson};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Result};
+use crate::kinds::Day;
 use crate::kinds::ids::{OfferId, VisitId};
 
 pub(super) fn insert(db: &Writing<'_>, offer: &Offer) -> Result<()> {
@@ -50,4 +51,24 @@ pub(super) fn one(db: &Reading<'_>, id: OfferId) -> Result<Offer> {
 /// The newest first.
 pub(super) fn of_visit(db: &Reading<'_>, visit: VisitId) -> Result<Vec<Offer>> {
     db.all("SELECT * FROM offer WHERE visit = ? ORDER BY made DESC, id DESC", [visit], offer)
+}
+
+/// The newest.
+pub(super) fn newest(db: &Reading<'_>, visit: VisitId) -> Result<Option<Offer>> {
+    let sql = "SELECT * FROM offer WHERE visit = ? ORDER BY made DESC, id DESC LIMIT 1";
+    db.one(sql, [visit], offer)
+}
+
+/// Those without an answer that no later one took the place of, of visits that end on a day or
+/// later and are neither over nor called off.
+pub(super) fn waiting(db: &Reading<'_>, day: Day) -> Result<Vec<Offer>> {
+    db.all(
+        "SELECT o.* FROM visit v JOIN offer o ON o.visit = v.id
+         WHERE v.last_day >= ? AND v.closed IS NULL AND v.called_off IS NULL AND o.state = 'offered'
+           AND NOT EXISTS (SELECT 1 FROM offer n
+             WHERE n.visit = o.visit AND (n.made, n.id) > (o.made, o.id))
+         ORDER BY o.made, o.id",
+        [day],
+        offer,
+    )
 }

@@ -3,6 +3,7 @@
 use super::gather::{Gathered, Guest};
 use super::{PlanPlace, WhatIf};
 use crate::kinds::ids::{CourtId, LessonId};
+use crate::kinds::stretches::without;
 use crate::kinds::{Day, Time};
 use crate::lessons::Lesson;
 use crate::own_time::allowed;
@@ -140,7 +141,7 @@ impl Gathered {
             let day = self.day(n);
             let rows = rules.prices_on(&court.ground, day);
             prices.extend(rows.into_iter().map(|(from, to, hour)| [n, from, to, small(hour)]));
-            let closed = rules.closed_on(court.id, day);
+            let closed = rules.closed_on(Some(court.id), day);
             taken.extend(closed.into_iter().map(|(from, to, _)| [n, from, to]));
             // Between two openings of a day.
             taken.extend(self.open(place, n).windows(2).map(|two| [n, two[0].1, two[1].0]));
@@ -195,13 +196,8 @@ impl Gathered {
                 _ => {}
             }
         }
-        let mut away = Vec::new();
-        let mut at = 0;
-        for (from, to) in open {
-            away.push((at, from, String::new()));
-            at = to;
-        }
-        away.push((at, DAY, String::new()));
+        let mut away: Vec<(u32, u32, String)> =
+            without(&[(0, DAY)], &open).into_iter().map(|(a, z)| (a, z, String::new())).collect();
         away.extend(own.meal.map(|(from, to)| (from, to, "your meal".to_owned())));
         for taken in self.occupied.iter().filter(|taken| taken.day == day) {
             let without = WhatIf::Without { day, what: taken.what.clone() };

@@ -12,8 +12,8 @@ use crate::lessons::{self, Lesson, LessonState, ListLessons};
 use crate::own_time::{self, Occupied, OwnTime};
 use crate::visits::{self, Stage, Visit};
 
-/// The most days of one plan, a day before and after included.
-pub(super) const MOST_DAYS: i64 = 30;
+/// The most days of one plan.
+pub const MOST_DAYS: i64 = 28;
 /// The most visits of one plan.
 pub(super) const MOST_VISITS: usize = 40;
 
@@ -73,8 +73,8 @@ pub(super) fn gather(db: &Reading<'_>, ask: AskPlan) -> Result<Gathered> {
         return Err(Error::field("last", "end_before_start", "The last day is before the first."));
     }
     let days = span.days() + 2;
-    if days > MOST_DAYS {
-        let words = format!("One plan has room for {} days.", MOST_DAYS - 2);
+    if span.days() > MOST_DAYS {
+        let words = format!("One plan has room for {MOST_DAYS} days.");
         return Err(Error::field("last", "too_long", &words));
     }
     let (guests, at) = guests(db, &ask, span)?;

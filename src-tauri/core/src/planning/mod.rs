@@ -10,6 +10,7 @@ mod changes;
 mod gather;
 mod jobs;
 mod propose;
+mod room;
 mod store;
 mod take;
 mod weigh;
@@ -19,7 +20,9 @@ mod wish;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+pub use gather::MOST_DAYS;
 pub use jobs::{BeginPlan, PlanBegun, PlanLook, PlanStage, WhichJob, begin, look, stop};
+pub use room::{Room, RoomOnCourt, room_for_lessons};
 pub use take::{TakeLine, TakeLines, take};
 pub use weigh::{Weigh, Weighed, weigh};
 pub use wish::{SetWish, WishOf, clear_wish, set_wish, wish};
@@ -245,7 +248,7 @@ pub struct LessonsMissing {
     pub why: Vec<String>,
 }
 
-/// FreeHours hours of the coach on a day, in which a lesson could still be sold.
+/// Hours of the coach on a day in which a lesson could still be sold.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct FreeHours {
     /// The day.

@@ -2,13 +2,14 @@
 
 use super::board::Board;
 use super::gather::Gathered;
-use super::{FreeHours, LessonsMissing, PlanMade, PlanPlace, PlannedLesson, why};
+use super::{
+    FreeHours, LessonsMissing, PlanMade, PlanPlace, PlannedLesson, Room, RoomOnCourt,
+    room_for_lessons, why,
+};
 use crate::facilities::{Terms, terms_of};
+use crate::kinds::stretches::{Stretch, joined, without};
 use crate::kinds::{Currency, Time};
 use crate::planner::{DAY, Plan, Planned, sums};
-
-/// The shortest free time that is told of, in minutes.
-const LEAST_FREE: u32 = 45;
 
 /// The proposal that a plan is.
 pub(super) fn proposal(of: &Gathered, board: &Board, plan: &Plan) -> PlanMade {
@@ -109,41 +110,73 @@ fn mind(of: &Gathered, lines: &[PlannedLesson]) -> Vec<String> {
     all
 }
 
-/// When the coach is free and some court of a chosen facility is, between the first and the last day
-/// asked about.
+/// When one more lesson of the shortest length wished for would fit, between the first and the last
+/// day asked about.
 fn free(of: &Gathered, board: &Board, lessons: &[Planned]) -> Vec<FreeHours> {
     let ask = &board.ask;
     let mut all = Vec::new();
     for n in (0..ask.days).filter(|n| of.span.holds(of.day(*n))) {
-        let mut from = None;
-        for slot in 0..=DAY / ask.grid {
-            let (start, end) = (slot * ask.grid, (slot + 1) * ask.grid);
-            let meets = |rows: &[[u32; 3]]| {
-                rows.iter().any(|row| row[0] == n && row[1] < end && start < row[2])
-            };
-            let taught = lessons.iter().any(|l| {
-                l.day == n && l.start < end && start < l.start + ask.students[l.student].length
-            });
-            let court = ask.courts.iter().any(|c| {
-                let hours = ask.facilities[c.facility].hours[n as usize];
-                hours[0] <= start && end <= hours[1] && !meets(&c.taken)
-            });
-            let is_free = end <= DAY && !taught && !meets(&ask.coach.busy) && court;
-            match (from, is_free) {
-                (None, true) => from = Some(start),
-                (Some(since), false) => {
-                    from = None;
-                    if start - since >= LEAST_FREE {
-                        all.push(FreeHours {
-                            day: of.day(n),
-                            from: Time::MIDNIGHT.plus(since),
-                            to: Time::MIDNIGHT.plus(start % DAY),
-                        });
-                    }
-                }
-                _ => {}
-            }
+        let mut stretches = Vec::new();
+        for (at, facility) in ask.facilities.iter().enumerate() {
+            let step = if facility.step == 0 { ask.grid } else { facility.step };
+            let room = room(of, board, lessons, (n, at));
+            stretches.extend(room_for_lessons(&room, |start| start % step == 0));
         }
+        all.extend(joined(stretches).into_iter().map(|(from, to)| FreeHours {
+            day: of.day(n),
+            from: Time::MIDNIGHT.plus(from),
+            to: Time::MIDNIGHT.plus(to % DAY),
+        }));
     }
     all
+}
+
+/// What a plan leaves of a day at a facility.
+fn room(of: &Gathered, board: &Board, lessons: &[Planned], (day, facility): (u32, usize)) -> Room {
+    let ask = &board.ask;
+    let rules = &ask.facilities[facility];
+    let time = |l: &Planned| (l.start, l.start + ask.students[l.student].length);
+    let there = |l: &Planned| ask.courts[l.court].facility;
+    let on: Vec<&Planned> = lessons.iter().filter(|l| l.day == day).collect();
+    // Lessons that stand but could not be locked count in the limits as well.
+    let unlocked = of.lessons.iter().filter(|l| {
+        of.number(l.day) == Some(day) && !board.standing.iter().any(|(_, id)| *id == l.id)
+    });
+    let minutes: u32 = on.iter().map(|l| time(l).1 - time(l).0).sum();
+    let minutes = minutes + unlocked.map(|l| l.minutes).sum::<u32>();
+    let here = on.iter().filter(|l| there(l) == facility);
+    let here: u32 = here.map(|l| time(l).1 - time(l).0).sum();
+    let left = [(ask.coach.day_limit, minutes), (rules.day_limit, here)]
+        .map(|(limit, taken)| limit.saturating_sub(taken));
+    let mut busy: Vec<Stretch> =
+        ask.coach.busy.iter().filter(|row| row[0] == day).map(rest).collect();
+    busy.extend(on.iter().map(|l| {
+        let way = ask.coach.travel[there(l)][facility];
+        (time(l).0.saturating_sub(way), (time(l).1 + way).min(DAY))
+    }));
+    let hours = (rules.hours[day as usize][0], rules.hours[day as usize][1]);
+    let courts = ask.courts.iter().enumerate().filter(|(_, court)| court.facility == facility);
+    let courts = courts.map(|(number, court)| {
+        let taken: Vec<Stretch> =
+            court.taken.iter().filter(|row| row[0] == day).map(rest).collect();
+        RoomOnCourt {
+            open: without(&[hours], &taken),
+            lessons: on.iter().filter(|l| l.court == number).map(|l| time(l)).collect(),
+        }
+    });
+    let shortest = of.guests.iter().map(|guest| guest.wish.minutes).min();
+    Room {
+        least: shortest.and_then(|minutes| u32::try_from(minutes).ok()).unwrap_or(DAY),
+        left: left.into_iter().min(),
+        courts: courts.collect(),
+        busy,
+        lessons: on.iter().map(|l| time(l)).collect(),
+        longest_run: Some(ask.coach.longest_run),
+        longest_on_court: Some(rules.longest_run),
+    }
+}
+
+/// What follows a day's number: from, to.
+fn rest(row: &[u32; 3]) -> Stretch {
+    (row[1], row[2])
 }

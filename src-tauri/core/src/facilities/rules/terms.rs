@@ -10,6 +10,7 @@ use crate::app::Reading;
 use crate::error::Result;
 use crate::facilities::{Court, Which, show};
 use crate::kinds::ids::{CourtId, FacilityId};
+use crate::kinds::stretches::joined;
 use crate::kinds::text::{counted, folded};
 use crate::kinds::zones::{Zone, local_of, resolve};
 use crate::kinds::{Currency, Day, Time};
@@ -157,27 +158,17 @@ pub fn hours_on(hours: &[Hours], day: Day) -> Option<Vec<(u32, u32)>> {
     let (seasonal, usual): (Vec<&Hours>, Vec<&Hours>) =
         hours.iter().filter(holds).partition(|row| !row.first.is_empty());
     let rows = if seasonal.is_empty() { usual } else { seasonal };
-    let mut open: Vec<(u32, u32)> =
-        rows.iter().map(|row| minutes_of(&row.opens, &row.closes)).collect();
-    open.sort_unstable();
-    // Rows that meet are one opening.
-    let mut joined: Vec<(u32, u32)> = Vec::new();
-    for (from, to) in open {
-        match joined.last_mut() {
-            Some(last) if from <= last.1 => last.1 = last.1.max(to),
-            _ => joined.push((from, to)),
-        }
-    }
-    Some(joined)
+    Some(joined(rows.iter().map(|row| minutes_of(&row.opens, &row.closes))))
 }
 
 impl Rules {
-    /// When a court cannot be had on a day, in minutes, each with its reason.
-    pub fn closed_on(&self, court: CourtId, day: Day) -> Vec<(u32, u32, &str)> {
+    /// When a court cannot be had on a day, or without one the whole facility, in minutes, each with
+    /// its reason.
+    pub fn closed_on(&self, court: Option<CourtId>, day: Day) -> Vec<(u32, u32, &str)> {
         let holds = |row: &&Closure| {
             on(&row.weekdays, day)
                 && in_season(&row.first, &row.last, day)
-                && row.court.is_none_or(|of| of == court)
+                && row.court.is_none_or(|of| Some(of) == court)
         };
         let rows = self.closures.iter().filter(holds);
         rows.map(|row| {
