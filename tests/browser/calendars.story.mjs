@@ -108,7 +108,7 @@ test('a server is chosen, lessons go out, changes there are decided about here',
     await noFindings(page);
     await page.goto(`${bridge.address}#/`);
     await arrived(page);
-    await expect(page.getByText('Your calendar says something else of 1 lesson.')).toBeVisible();
+    await expect(page.getByText('Your calendar says something else of 1 lesson.', { exact: true })).toBeVisible();
     await use(page, page.getByRole('link', { name: /^Decide/ }));
     await arrived(page);
     await use(page, decide.getByRole('button', { name: /^Move the lesson here too/ }));

@@ -76,3 +76,39 @@ test('a court that is refused is to be asked for again', async ({ page, openFile
   await page.keyboard.press('Alt+1');
   await arrived(page, /./);
 });
+
+test('a lesson that is moved leads on to whom to tell and which court to give back', async ({
+  page,
+  openFile,
+  bridge,
+}) => {
+  const made = await openFile(
+    async (act) => {
+      const made = await lesson(act);
+      await act('bookings.confirm', { lesson: made.lesson, reference: 'H-7' });
+      const offer = await act('offers.make', { visit: made.visit, words: 'Dear Ana' });
+      await act('offers.answer', { offer: offer.id, agreed: true });
+      return made;
+    },
+    ({ visit }) => `#/visits/${visit}`,
+  );
+  await use(page, page.getByRole('button', { name: /^Move ?: lesson of/ }));
+  const dialog = page.getByRole('dialog');
+  await write(page, dialog.getByLabel('Begins'), '14:00');
+  await use(page, dialog.getByRole('button', { name: 'Move the lesson' }));
+  await expect(dialog).toContainText('The lesson is now on Thursday 10 December 2099, 14:00.');
+  await expect(dialog).toContainText('Tell Ana Prior');
+  await expect(dialog).toContainText('our lesson is now on Thursday 10 December 2099, 14:00 to 15:00');
+  await expect(dialog).toContainText('Give back: Court 1 at Harbour Hall, Thursday 10 December 2099, 09:00');
+  await expect(dialog).toContainText('It can be given back free until Wednesday 9 December 2099, 09:00');
+  await expect(dialog).toContainText('A court is to be asked for at Harbour Hall.');
+  await noFindings(page);
+  await use(page, dialog.getByRole('button', { name: /^Given back/ }));
+  await expect(dialog).not.toContainText('Give back: Court 1');
+  await use(page, dialog.getByRole('button', { name: 'That is all' }));
+  await expect(dialog).toHaveCount(0);
+  await stillThere(page);
+  const listed = await bridge.act('bookings.list', { from: '2099-01-01' });
+  expect(listed.map((c) => `${c.state} ${c.starts}`)).toEqual(['to_ask 14:00']);
+  expect(made.lesson).toBe(listed[0].lesson);
+});

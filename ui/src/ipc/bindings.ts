@@ -348,6 +348,11 @@ export type Language = 'en' | 'de';
  */
 export type Leads =
   'start_visit' | 'record' | 'visit' | 'letter' | 'letters' | 'student' | 'courts' | 'calendars';
+/**
+ * What came of an offer.
+ *
+ */
+export type OfferState = 'offered' | 'agreed' | 'declined';
 export type LessonsClashesOutput = Clash[];
 export type TemplateId = string;
 export type LessonsKeepTemplateOutput = Template[];
@@ -1932,6 +1937,82 @@ export interface InvitationDue {
    * Why it cannot be written; empty when it can.
    */
   trouble: string;
+}
+/**
+ * Which lesson.
+ *
+ */
+export interface CalendarFollowsInput {
+  lesson: LessonId;
+}
+/**
+ * What follows.
+ *
+ */
+export interface CalendarFollowsOutput {
+  /**
+   * What became of the lesson, as a sentence.
+   */
+  words: string;
+  /**
+   * Whom to tell.
+   */
+  tell: ToTell[];
+  /**
+   * Courts there that no lesson needs any more, the first to cost something first.
+   */
+  give_back: ToGiveBack[];
+  /**
+   * The court to ask for, as a sentence; empty when there is none.
+   */
+  ask: string;
+}
+/**
+ * Someone to tell.
+ *
+ */
+export interface ToTell {
+  student: StudentId;
+  visit: VisitId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * The guardian's name, where the student is written to through one; else empty.
+   */
+  by: string;
+  /**
+   * A message to copy.
+   */
+  message: string;
+  /**
+   * Whether an invitation that was sent before is now to be changed or called off.
+   */
+  invited: boolean;
+  /**
+   * Why that cannot be written; empty when it can.
+   */
+  trouble: string;
+}
+/**
+ * A court to give back.
+ *
+ */
+export interface ToGiveBack {
+  booking: BookingId;
+  /**
+   * "Court 1 at Harbour Hall, Tuesday 10 March 2026, 09:00 to 10:00".
+   */
+  what: string;
+  /**
+   * Until when that is free, and what it costs later, a sentence each.
+   */
+  words: string[];
+  /**
+   * Whether the first of these has passed.
+   */
+  late: boolean;
 }
 /**
  * An input with nothing in it.
@@ -11384,6 +11465,8 @@ export interface Commands {
   'calendar.calendars': { input: CalendarCalendarsInput; output: CalendarCalendarsOutput };
   /** The invitations of a visit that are due */
   'calendar.due': { input: CalendarDueInput; output: CalendarDueOutput };
+  /** What follows when a lesson was moved or called off */
+  'calendar.follows': { input: CalendarFollowsInput; output: CalendarFollowsOutput };
   /** Calendars on a server left */
   'calendar.leave': { input: CalendarLeaveInput; output: CalendarLeaveOutput };
   /** Lesson to be written into the calendar again */
@@ -11734,6 +11817,7 @@ export const commandNames = [
   'calendar.account',
   'calendar.calendars',
   'calendar.due',
+  'calendar.follows',
   'calendar.leave',
   'calendar.put_back',
   'calendar.read',
