@@ -34,7 +34,11 @@ test('a calendar file is read, a broken one told of, and taken out', async ({
   await noFindings(page);
   const chosen = join(bridge.folder, 'chosen.ics');
   const start = day.replaceAll('-', '');
-  const text = eventText('1@phone', ['SUMMARY:Dentist', `DTSTART:${start}T120000Z`, `DTEND:${start}T130000Z`]);
+  const text = eventText('1@phone', [
+    'SUMMARY:Dentist',
+    `DTSTART:${start}T120000Z`,
+    `DTEND:${start}T130000Z`,
+  ]);
   writeFileSync(chosen, text);
   await use(page, page.getByRole('button', { name: 'Read a calendar file' }));
   const files = page.getByRole('region', { name: 'Calendar files' });
@@ -108,7 +112,9 @@ test('a server is chosen, lessons go out, changes there are decided about here',
     await noFindings(page);
     await page.goto(`${bridge.address}#/`);
     await arrived(page);
-    await expect(page.getByText('Your calendar says something else of 1 lesson.', { exact: true })).toBeVisible();
+    await expect(
+      page.getByText('Your calendar says something else of 1 lesson.', { exact: true }),
+    ).toBeVisible();
     await use(page, page.getByRole('link', { name: /^Decide/ }));
     await arrived(page);
     await use(page, decide.getByRole('button', { name: /^Move the lesson here too/ }));

@@ -103,5 +103,7 @@ export async function startRadicale() {
 /** A calendar's text with one event. */
 export function eventText(uid, lines) {
   const event = ['BEGIN:VEVENT', `UID:${uid}`, 'DTSTAMP:20260101T000000Z', ...lines, 'END:VEVENT'];
-  return ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Phone//EN', ...event, 'END:VCALENDAR', ''].join('\r\n');
+  return ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Phone//EN', ...event, 'END:VCALENDAR', ''].join(
+    '\r\n',
+  );
 }
