@@ -16,6 +16,8 @@ export class Talking {
   now: CalendarTalk | null = $state.raw(null);
   /** True from the moment it is asked for until it is done. */
   busy = $state(false);
+  /** Whether the last exchange that ended needs the password: what is being typed stays while another goes on. */
+  password = $state(false);
 
   /** Begins a talk and waits for its end. Throws what the calls throw. */
   async begin<N extends Begins>(name: N, input: Input<N>): Promise<CalendarTalk> {
@@ -28,6 +30,7 @@ export class Talking {
         now = (await call('desk.calendar_talk', {})).value;
         this.now = now;
       }
+      if (name === 'desk.exchange_calendars') this.password = now.password;
       return now;
     } finally {
       this.busy = false;
