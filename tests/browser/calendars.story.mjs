@@ -106,7 +106,7 @@ test('a server is chosen, lessons go out, changes there are decided about here',
     });
     await use(page, there.getByRole('button', { name: 'Bring in step now' }));
     const decide = page.getByRole('region', { name: 'To decide' });
-    await expect(decide).toContainText('09:00 to 10:00, Harbour Hall In your calendar');
+    await expect(decide).toContainText('09:00 to 10:00, Harbour Hall · In your calendar');
     await expect(decide).toContainText('11:00 to 12:00, Harbour Hall');
     await expect(there).toContainText('1 event; its times are known until');
     await noFindings(page);

@@ -28,6 +28,7 @@ describe('what an exchange did', () => {
     expect(exchangedWords({ ...done, written: 2, removed: 1, read: 3 })).toBe(
       '2 lessons written, 1 lesson taken out, 3 calendars read.',
     );
+    expect(exchangedWords({ ...done, differs: 1 })).toBe('1 lesson to decide about.');
   });
 });
 

@@ -1,7 +1,7 @@
 // What a talk with the server came to, and when a calendar was read, in words.
 import type { Exchanged, FoundCalendar, OwnCalendar } from '../../ipc';
 import { counted } from '../../kit/counted';
-import { longDay } from '../../kit/dates';
+import { shortDay } from '../../kit/dates';
 
 /** "2 lessons written, 1 taken out, 1 calendar read." */
 export function exchangedWords(done: Exchanged): string {
@@ -9,17 +9,18 @@ export function exchangedWords(done: Exchanged): string {
     done.written > 0 ? `${counted(done.written, 'lesson', 'lessons')} written` : '',
     done.removed > 0 ? `${counted(done.removed, 'lesson', 'lessons')} taken out` : '',
     done.read > 0 ? `${counted(done.read, 'calendar', 'calendars')} read` : '',
+    done.differs > 0 ? `${counted(done.differs, 'lesson', 'lessons')} to decide about` : '',
   ].filter((part) => part !== '');
   return parts.length === 0 ? 'Both sides say the same.' : `${parts.join(', ')}.`;
 }
 
-/** "read Friday 27 November, 14:05", on this machine's clock; empty before it ever was. */
+/** "read Fri 27 Nov, 14:05", on this machine's clock; empty before it ever was. */
 export function readWords(calendar: OwnCalendar): string {
   if (!calendar.read) return '';
   const at = new Date(calendar.read);
   const two = (n: number) => String(n).padStart(2, '0');
   const day = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
-  return `read ${longDay(day)}, ${two(at.getHours())}:${two(at.getMinutes())}`;
+  return `read ${shortDay(day)}, ${two(at.getHours())}:${two(at.getMinutes())}`;
 }
 
 /** What is chosen among the calendars of a server. */
