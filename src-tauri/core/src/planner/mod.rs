@@ -33,7 +33,7 @@ mod solve;
 #[cfg(test)]
 mod tests;
 
-pub use ask::{Ask, Coach, Court, DAY, Facility, Student, Wish};
+pub use ask::{Ask, Coach, Court, DAY, Facility, Limit, Meal, Student, Wish};
 pub use check::{Broken, Rule, broken, objectives, sums};
 pub use options::{Code, ruled_out};
 pub use solve::plan;

@@ -65,6 +65,7 @@ impl Gathered {
                 coach: self.coach(&used, changes),
                 students: Vec::new(),
                 locked: Vec::new(),
+                limits: Vec::new(),
                 order: self.order(),
             },
             guests: (0..self.guests.len()).map(Some).collect(),
@@ -122,6 +123,7 @@ impl Gathered {
             step: u32::try_from(rules.grid).unwrap_or(0),
             longest_run: limit(rules.longest),
             day_limit: limit(rules.day_limit),
+            day_bookings: u32::MAX,
             days_bookable: self.days,
         }
     }
@@ -172,6 +174,7 @@ impl Gathered {
                 .collect(),
             day_limit: limit(self.own.day_limit).saturating_add(longer).min(DAY),
             longest_run: limit(self.own.longest_run),
+            meals: Vec::new(),
         }
     }
 
@@ -272,6 +275,7 @@ impl Gathered {
             prefer: [minute(&w.best_from, from, false), minute(&w.best_to, to, true)],
             prefer_court: liked,
             priority: small(w.weight).max(1),
+            people: Vec::new(),
         }
     }
 
@@ -364,6 +368,7 @@ impl Board {
             prefer: [0, DAY],
             prefer_court: None,
             priority: 1,
+            people: Vec::new(),
         });
         self.guests.push(None);
         self.ask.students.len() - 1

@@ -126,6 +126,7 @@ fn words(of: &Gathered, day: u32, code: Code) -> String {
             what.dedup();
             format!("while you cannot teach ({})", what.join(", "))
         }
+        Code::NoMeal => "while you have your meal".to_owned(),
         Code::InTheWay => "beside other lessons, the rest between, or a limit".to_owned(),
     }
 }
