@@ -12,6 +12,7 @@
 
 use std::cmp::Reverse;
 use std::collections::{BinaryHeap, HashMap};
+use std::hash::{BuildHasherDefault, Hasher};
 
 use super::ask::{Ask, Limit, Student};
 use super::day::{Day, NEVER, Weights};
@@ -22,7 +23,7 @@ const MOST: usize = 1_000_000;
 
 /// What is the least, over all days.
 pub(super) enum Found {
-    /// A choice for each day.
+    /// A choice for each day: the least there is, as far as its values are exact.
     Plan(Vec<usize>),
     /// No plan is below what was known already.
     NoBetter,
@@ -50,6 +51,8 @@ pub(super) struct Search<'a> {
     locked_after: Vec<u128>,
     /// For each day, what the least of its choices costs at the prices.
     least: Vec<i128>,
+    /// For each day, the limits that end with it.
+    ends: Vec<Vec<usize>>,
 }
 
 /// What adds up over the days: a student's lessons, or the time used of a limit.
@@ -146,7 +149,12 @@ impl<'a> Search<'a> {
             packing,
             locked_after: Vec::new(),
             least: Vec::new(),
+            ends: Vec::new(),
         };
+        let ends = |row: &Row, day: usize| row.limit.is_some_and(|l| l.last as usize == day);
+        let all = || search.rows.iter().enumerate();
+        let on = |day| all().filter(|(_, row)| ends(row, day)).map(|(n, _)| n).collect();
+        search.ends = (0..search.days.len()).map(on).collect();
         search.locked_after = (0..search.days.len()).map(|day| search.locked_past(day)).collect();
         search.set_prices(go_on);
         search.left = search.most_left();
@@ -206,10 +214,9 @@ impl<'a> Search<'a> {
     /// What is given after a day, with those limits filled up that end with it, and what the time
     /// they had left costs beyond its price.
     fn past(&self, day: usize, given: u128) -> (u128, i128) {
-        let ends = |row: &Row| row.limit.is_some_and(|limit| limit.last as usize == day);
         let (mut filled, mut cost) = (given, 0);
-        for (n, row) in self.rows.iter().enumerate().filter(|(_, row)| ends(row)) {
-            cost += i128::from(row.wished - self.packing.count(given, n)) * self.beyond(n);
+        for n in self.ends[day].iter().copied() {
+            cost += i128::from(self.rows[n].wished - self.packing.count(given, n)) * self.beyond(n);
             filled = self.packing.filled(filled, n);
         }
         (filled, cost)
@@ -400,7 +407,7 @@ impl<'a> Search<'a> {
         let days = self.days.len();
         let known = self.excess(known).unwrap_or(i128::MAX);
         let mut kept = vec![Beginning { day: 0, given: 0, so_far: 0, before: 0, choice: 0 }];
-        let mut reached: HashMap<(u8, u128), i128> = HashMap::new();
+        let mut reached: HashMap<(u8, u128), i128, BuildHasherDefault<Quick>> = HashMap::default();
         let mut heap = BinaryHeap::from([Reverse((self.lost(0, 0), u8::MAX, 0_u32, 0_u32))]);
         let mut turns = 0_u32;
         while let Some(Reverse((sum, depth, at, place))) = heap.pop() {
@@ -419,7 +426,8 @@ impl<'a> Search<'a> {
             if reached.get(&(here.day, here.given)).is_some_and(|best| *best < here.so_far) {
                 continue;
             }
-            // The choice at this place becomes a beginning of its own; the next that fits waits.
+            // The choice at this place becomes a beginning of its own; the next that fits, and leads
+            // to where nothing better has been yet, waits.
             let order = &self.order[day];
             let ranked = order[place as usize];
             let given = here.given + ranked.lessons;
@@ -443,14 +451,20 @@ impl<'a> Search<'a> {
                     }
                 }
             }
+            let so_far = here.so_far + self.lost(day, here.given);
             let later = order.iter().enumerate().skip(place as usize + 1);
-            let mut fitting = later.filter(|(_, r)| self.room(day, here.given + r.lessons));
-            if let Some((then, ranked)) = fitting.next() {
-                let sum = here.so_far + ranked.excess + self.lost(day, here.given);
-                if sum < known {
-                    let then = u32::try_from(then).unwrap_or(u32::MAX);
-                    heap.push(Reverse((sum, depth, at, then)));
+            let mut later = later.take_while(|(_, r)| so_far + r.excess < known);
+            let fits = |r: &Ranked| {
+                let given = here.given + r.lessons;
+                self.room(day, given) && {
+                    let (given, ended) = self.past(day, given);
+                    let best = reached.get(&(here.day + 1, given));
+                    best.is_none_or(|best| here.so_far + r.excess + ended < *best)
                 }
+            };
+            if let Some((then, ranked)) = later.find(|(_, r)| fits(r)) {
+                let then = u32::try_from(then).unwrap_or(u32::MAX);
+                heap.push(Reverse((so_far + ranked.excess, depth, at, then)));
             }
         }
         Found::NoBetter
@@ -530,6 +544,36 @@ fn slots_of(ask: &Ask, limit: &Limit) -> u32 {
 /// The greatest number that both are multiples of (Euclid).
 fn common(a: u32, b: u32) -> u32 {
     if b == 0 { a } else { common(b, a % b) }
+}
+
+/// A hash of counts: quick, and the same each time.
+#[derive(Default)]
+struct Quick(u64);
+
+impl Hasher for Quick {
+    fn write(&mut self, bytes: &[u8]) {
+        for byte in bytes {
+            self.write_u64(u64::from(*byte));
+        }
+    }
+
+    fn write_u8(&mut self, n: u8) {
+        self.write_u64(n.into());
+    }
+
+    fn write_u128(&mut self, n: u128) {
+        self.write_u64(n as u64);
+        self.write_u64((n >> 64) as u64);
+    }
+
+    fn write_u64(&mut self, n: u64) {
+        // An odd number whose bits are those of the golden ratio (Knuth, multiplicative hashing).
+        self.0 = (self.0.rotate_left(23) ^ n).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+    }
+
+    fn finish(&self) -> u64 {
+        self.0 ^ (self.0 >> 32)
+    }
 }
 
 /// The beginning of a plan: the first days' choices.

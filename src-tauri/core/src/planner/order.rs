@@ -8,8 +8,10 @@ use std::cmp::Reverse;
 use std::collections::{BinaryHeap, HashSet};
 
 use super::ask::Ask;
-use super::day::{Board, NEVER, People, Rules, Weights};
+use super::choices::People;
+use super::day::{Board, NEVER, Weights};
 use super::options::{Opening, openings};
+use super::stance::Rules;
 
 /// Where one stands in the day.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]

@@ -2,10 +2,11 @@
 
 use super::ask::{Ask, Limit};
 use super::check;
-use super::day::{self, Day, NEVER, Rules, Weights};
+use super::day::{self, Day, NEVER, Weights};
 use super::days::{Found, Search};
 use super::options::{Code, ruled_out, starts};
 use super::order::order;
+use super::stance::Rules;
 use super::{Because, Plan, Planned, Refusal, Unplaced};
 
 /// Finds the best plan. `go_on` is asked now and then; once it says no, the best plan found so far is
@@ -107,9 +108,9 @@ fn within_limits(ask: &Ask, mut lessons: Vec<Planned>) -> Vec<Planned> {
     while let Some(limit) = check::over(ask, &lessons).first() {
         let counts = |l: &Planned| check::counts(ask, limit, l) && !ask.locked.contains(l);
         let of = (0..lessons.len()).filter(|n| counts(&lessons[*n]));
-        let Some(least) = of.min_by_key(|n| {
-            (ask.students[lessons[*n].student].priority, std::cmp::Reverse(*n))
-        }) else {
+        let Some(least) =
+            of.min_by_key(|n| (ask.students[lessons[*n].student].priority, std::cmp::Reverse(*n)))
+        else {
             break;
         };
         lessons.remove(least);
@@ -145,7 +146,7 @@ fn search(
     let mut best: Vec<usize> = (0..many).map(|day| search.locked(day)).collect();
     let mut known = search.total(&best);
     let mut proven = false;
-    let mut next = Found::Plan(search.good());
+    let (mut next, mut least) = (Found::Plan(search.good()), false);
     loop {
         let plan = match next {
             Found::Plan(plan) => plan,
@@ -155,6 +156,7 @@ fn search(
             }
             Found::Open => break,
         };
+        let promised = search.total(&plan);
         for (day, choice) in (0..ask.days).zip(&plan) {
             if !search.is_exact(day as usize, *choice) {
                 let counts = search.counts(day as usize, *choice);
@@ -163,12 +165,18 @@ fn search(
                 search.settle(day as usize, *choice, exact.map_or(NEVER, |(value, _)| value));
             }
         }
-        if let Some(total) = search.total(&plan)
+        let total = search.total(&plan);
+        if let Some(total) = total
             && known.is_none_or(|known| total < known)
         {
             (best, known) = (plan, Some(total));
         }
-        next = search.least(&best, go_on);
+        // The search comes to the least plan first: one that costs what its values said is the best.
+        if least && total == promised {
+            proven = true;
+            break;
+        }
+        (next, least) = (search.least(&best, go_on), true);
     }
     let chosen = best.iter().enumerate().map(|(day, choice)| Chosen {
         counts: search.counts(day, *choice),
