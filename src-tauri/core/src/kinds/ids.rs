@@ -117,6 +117,10 @@ id_types! {
     ActId,
     /// Something that takes the coach's time besides lessons.
     BusyId,
+    /// Lessons of a wish that others share.
+    SharedLessonsId,
+    /// One who shares lessons of a wish.
+    SharerId,
     /// A court that was asked for.
     BookingId,
     /// What was offered to a student.

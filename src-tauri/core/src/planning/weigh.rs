@@ -49,17 +49,15 @@ pub fn weigh(db: &Reading<'_>, weigh: Weigh) -> Result<Weighed> {
         lessons.push(planned);
     }
     let others = board.standing.iter().map(|(standing, _)| *standing);
-    let others: Vec<Planned> = others.filter(|l| board.guests[l.student].is_none()).collect();
+    let others: Vec<Planned> = others.filter(|l| board.who[l.student].is_empty()).collect();
     let many = lessons.len();
     lessons.extend(others);
     let mut lines: Vec<PlannedLesson> =
         (0..many).filter_map(|n| line(&of, &board, &lessons, n)).collect();
-    let name = |n: usize| {
-        board.guests[lessons[n].student].map_or("another lesson", |g| of.guests[g].name.as_str())
-    };
+    let name = |n: usize| of.names(&board, lessons[n].student);
     for fault in broken(&board.ask, &lessons) {
         if let Some(line) = lines.get_mut(fault.lesson) {
-            let said = words(&fault, fault.with.map(name));
+            let said = words(&fault, fault.with.and_then(name).as_deref());
             if !line.against.contains(&said) {
                 line.against.push(said);
             }
