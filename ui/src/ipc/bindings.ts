@@ -103,6 +103,13 @@ export type WhatIf =
       minutes: number;
     }
   | {
+      kind: 'longer_weeks';
+      /**
+       * So many.
+       */
+      minutes: number;
+    }
+  | {
       kind: 'without';
       day: Day;
       /**
@@ -698,7 +705,7 @@ export interface AskPlan {
   /**
    * Lines of a plan that stay where they are.
    */
-  locked?: PlanPlace[];
+  locked?: PlanPlaceInput[];
   /**
    * What is taken to be otherwise than it is.
    */
@@ -708,8 +715,12 @@ export interface AskPlan {
  * Where a lesson of a plan is.
  *
  */
-export interface PlanPlace {
+export interface PlanPlaceInput {
   visit: VisitId;
+  /**
+   * Who shares it, by their visits; none for a lesson of one student alone.
+   */
+  with?: VisitId[];
   court: CourtId;
   day: Day;
   starts: Time;
@@ -7024,7 +7035,11 @@ export interface LessonsMissOutput {
 export interface LessonsMissing {
   visit: VisitId;
   /**
-   * The student's name.
+   * Who shares them, by their visits.
+   */
+  with: VisitId[];
+  /**
+   * Their names, as in "Ana and Ben".
    */
   name: string;
   /**
@@ -7975,6 +7990,19 @@ export interface MonthFigures {
    */
   month: number;
   figures: Figures;
+ * A visit whose student could share lessons.
+ *
+ */
+export interface MayShare {
+  visit: VisitId;
+  /**
+   * The student's name.
+   */
+  name: string;
+  /**
+   * Its days, in words.
+   */
+  when: string;
 }
 /**
  * A goal that moved.
@@ -8723,6 +8751,10 @@ export interface OwnTimeSetInput {
    */
   day_limit?: number;
   /**
+   * The most minutes of lessons a week, from Monday to Sunday (ISO 8601).
+   */
+  week_limit?: number;
+  /**
    * The most minutes of lessons without a break.
    */
   longest_run?: number;
@@ -8734,6 +8766,12 @@ export interface OwnTimeSetInput {
    * Until this time.
    */
   meal_ends?: string;
+  /**
+   * The meal's minutes, somewhere between these times; 0 for all the time between. Time that
+   * something else takes is not free for a meal; a day on which such things alone leave no time
+   * for it has none.
+   */
+  meal_minutes?: number;
   /**
    * Minutes from one facility to another, where no way below says more.
    */
@@ -8770,6 +8808,10 @@ export interface OwnTimeSetOutput {
    */
   day_limit: number;
   /**
+   * The most minutes of lessons a week, from Monday to Sunday (ISO 8601).
+   */
+  week_limit: number;
+  /**
    * The most minutes of lessons without a break.
    */
   longest_run: number;
@@ -8781,6 +8823,12 @@ export interface OwnTimeSetOutput {
    * Until this time.
    */
   meal_ends: string;
+  /**
+   * The meal's minutes, somewhere between these times; 0 for all the time between. Time that
+   * something else takes is not free for a meal; a day on which such things alone leave no time
+   * for it has none.
+   */
+  meal_minutes: number;
   /**
    * Minutes from one facility to another, where no way below says more.
    */
@@ -8810,6 +8858,10 @@ export interface OwnTimeShowOutput {
    */
   day_limit: number;
   /**
+   * The most minutes of lessons a week, from Monday to Sunday (ISO 8601).
+   */
+  week_limit: number;
+  /**
    * The most minutes of lessons without a break.
    */
   longest_run: number;
@@ -8821,6 +8873,12 @@ export interface OwnTimeShowOutput {
    * Until this time.
    */
   meal_ends: string;
+  /**
+   * The meal's minutes, somewhere between these times; 0 for all the time between. Time that
+   * something else takes is not free for a meal; a day on which such things alone leave no time
+   * for it has none.
+   */
+  meal_minutes: number;
   /**
    * Minutes from one facility to another, where no way below says more.
    */
@@ -9289,9 +9347,12 @@ export interface PlannedLesson {
    * Whether it was locked.
    */
   locked: boolean;
-  student: StudentId;
   /**
-   * The student's name.
+   * The students, in the order of their visits in the place.
+   */
+  students: StudentId[];
+  /**
+   * Their names, as in "Ana and Ben".
    */
   name: string;
   ends: Time;
@@ -9320,6 +9381,20 @@ export interface PlannedLesson {
    * What speaks against it, a sentence each.
    */
   against: string[];
+}
+/**
+ * Where a lesson of a plan is.
+ *
+ */
+export interface PlanPlace {
+  visit: VisitId;
+  /**
+   * Who shares it, by their visits; none for a lesson of one student alone.
+   */
+  with: VisitId[];
+  court: CourtId;
+  day: Day;
+  starts: Time;
 }
 /**
  * A change that would make room for more lessons, tried out.
@@ -9375,6 +9450,15 @@ export interface PlanningClearWishOutput {
    * In words; empty while nothing was written down.
    */
   words: string;
+  /**
+   * What became impossible of it since it was written down, a sentence each.
+   */
+  against: string[];
+  /**
+   * The visits whose students could share lessons: those whose days meet these, and those that
+   * were chosen.
+   */
+  may_share: MayShare[];
 }
 /**
  * What the student of a visit wishes for; the form and the record are the same.
@@ -9433,6 +9517,25 @@ export interface VisitWish {
    * What else was said.
    */
   note: string;
+  /**
+   * Those of the lessons that others share.
+   */
+  shared: SharedLessons[];
+}
+/**
+ * Lessons of a wish that others share, on one court at one time.
+ *
+ */
+export interface SharedLessons {
+  /**
+   * So many of the wish's lessons.
+   */
+  lessons: number;
+  /**
+   * The visits of those who share them. They need not wish for lessons of their own, and these
+   * come on top of what they do wish for.
+   */
+  with: VisitId[];
 }
 /**
  * Which plan.
@@ -9533,6 +9636,25 @@ export interface VisitWishInput {
    * What else was said.
    */
   note?: string;
+  /**
+   * Those of the lessons that others share.
+   */
+  shared?: SharedLessonsInput[];
+}
+/**
+ * Lessons of a wish that others share, on one court at one time.
+ *
+ */
+export interface SharedLessonsInput {
+  /**
+   * So many of the wish's lessons.
+   */
+  lessons?: number;
+  /**
+   * The visits of those who share them. They need not wish for lessons of their own, and these
+   * come on top of what they do wish for.
+   */
+  with?: VisitId[];
 }
 /**
  * A visit's wish as it stands.
@@ -9547,6 +9669,15 @@ export interface PlanningSetWishOutput {
    * In words; empty while nothing was written down.
    */
   words: string;
+  /**
+   * What became impossible of it since it was written down, a sentence each.
+   */
+  against: string[];
+  /**
+   * The visits whose students could share lessons: those whose days meet these, and those that
+   * were chosen.
+   */
+  may_share: MayShare[];
 }
 /**
  * Which plan.
@@ -9597,7 +9728,7 @@ export interface PlanningTakeInput {
  *
  */
 export interface TakeLine {
-  place: PlanPlace;
+  place: PlanPlaceInput;
   /**
    * How long, in minutes.
    */
@@ -9612,7 +9743,7 @@ export interface PlanningWeighInput {
   /**
    * Its lines as they are now.
    */
-  lines: PlanPlace[];
+  lines: PlanPlaceInput[];
 }
 /**
  * A plan weighed.
@@ -9652,6 +9783,15 @@ export interface PlanningWishOutput {
    * In words; empty while nothing was written down.
    */
   words: string;
+  /**
+   * What became impossible of it since it was written down, a sentence each.
+   */
+  against: string[];
+  /**
+   * The visits whose students could share lessons: those whose days meet these, and those that
+   * were chosen.
+   */
+  may_share: MayShare[];
 }
 /**
  * What is kept about a student; the form and the record are the same.

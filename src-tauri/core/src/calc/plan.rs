@@ -37,8 +37,8 @@ pub fn read(mut fields: Fields, go_on: &dyn Fn() -> bool) -> Result<Value, CalcR
             coach.travel = (0..places.len()).map(ways).collect();
             let courts = grounds.into_iter().map(|ground| ground.court(&places, days)).collect();
             let facilities = places.into_iter().map(|(facility, _)| facility).collect();
-            let (locked, order) = (Vec::new(), Wish::USUAL);
-            Ask { grid, days, facilities, courts, coach, students, locked, order }
+            let (locked, limits, order) = (Vec::new(), Vec::new(), Wish::USUAL);
+            Ask { grid, days, facilities, courts, coach, students, locked, limits, order }
         },
     );
     let Some(ask) = ask else { return answer(None::<Value>) };
@@ -128,6 +128,7 @@ fn facility(fields: &mut Fields, days: Option<u32>) -> Option<(Facility, [u32; 2
         step: 0,
         longest_run: longest_run?,
         day_limit: day_limit?,
+        day_bookings: u32::MAX,
         days_bookable: days_bookable?,
     };
     Some((facility, peak?))
@@ -170,7 +171,8 @@ fn coach(fields: &mut Fields, days: Option<u32>) -> Option<(Coach, u32)> {
     let day_limit = fields.whole("day_limit");
     let longest_run = fields.whole("longest_run");
     let (day_limit, longest_run) = (day_limit?, longest_run?);
-    Some((Coach { busy: busy?, travel: Vec::new(), day_limit, longest_run }, travel?))
+    let meals = Vec::new();
+    Some((Coach { busy: busy?, travel: Vec::new(), day_limit, longest_run, meals }, travel?))
 }
 
 fn student(fields: &mut Fields, days: Option<u32>, courts: Option<usize>) -> Option<Student> {
@@ -203,6 +205,7 @@ fn student(fields: &mut Fields, days: Option<u32>, courts: Option<usize>) -> Opt
         prefer: prefer?,
         prefer_court,
         priority: priority?,
+        people: Vec::new(),
     })
 }
 

@@ -119,6 +119,10 @@ id_types! {
     BusyId,
     /// A calendar of the coach's.
     CalendarId,
+    /// Lessons of a wish that others share.
+    SharedLessonsId,
+    /// One who shares lessons of a wish.
+    SharerId,
     /// A court that was asked for.
     BookingId,
     /// What was offered to a student.

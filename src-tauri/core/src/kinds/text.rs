@@ -52,6 +52,15 @@ pub fn counted(n: i64, one: &str, many: &str) -> String {
     format!("{n} {}", if n == 1 { one } else { many })
 }
 
+/// "Ana", "Ana and Ben", "Ana, Ben and Cleo".
+pub fn joined(names: &[&str]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => (*one).to_owned(),
+        [before @ .., last] => format!("{} and {last}", before.join(", ")),
+    }
+}
+
 /// "first", … "tenth", then "11th".
 pub fn ordinal(n: usize) -> String {
     const WORDS: [&str; 10] = [

@@ -15,7 +15,7 @@ pub use calendars::{
     CalendarPart, CalendarRole, NewParts, OwnCalendar, WhichCalendar, add_calendar, behind,
     calendar, calendar_token, calendars, home, keep_parts, remove_calendar, work_out_anew,
 };
-pub use week::{Allowed, allowed, set, show, ways};
+pub use week::{Allowed, Meal, allowed, set, show, ways};
 
 use crate::facilities::Hours;
 use crate::kinds::ids::{BusyId, FacilityId};
@@ -29,12 +29,18 @@ pub struct OwnTime {
     pub hours: Vec<Hours>,
     /// The most minutes of lessons a day.
     pub day_limit: i64,
+    /// The most minutes of lessons a week, from Monday to Sunday (ISO 8601).
+    pub week_limit: i64,
     /// The most minutes of lessons without a break.
     pub longest_run: i64,
     /// A meal is kept free each day from this time; empty for none.
     pub meal_starts: String,
     /// Until this time.
     pub meal_ends: String,
+    /// The meal's minutes, somewhere between these times; 0 for all the time between. Time that
+    /// something else takes is not free for a meal; a day on which such things alone leave no time
+    /// for it has none.
+    pub meal_minutes: i64,
     /// Minutes from one facility to another, where no way below says more.
     pub travel: i64,
     /// The ways that take longer or shorter than that, both directions alike.

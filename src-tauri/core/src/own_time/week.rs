@@ -39,12 +39,25 @@ pub fn set(db: &Writing<'_>, own: OwnTime) -> Result<OwnTime> {
     }
     let meal = (own.meal_starts.as_str(), own.meal_ends.as_str());
     let (meal_starts, meal_ends) = read_times(&mut p, ("meal_starts", "meal_ends"), meal, false);
+    let meal_minutes =
+        p.within_bounds("meal_minutes", own.meal_minutes, 0, 1440, "The meal\u{2019}s minutes");
+    if let Some(meal) = meal_of(&meal_starts, &meal_ends, 0) {
+        let between = i64::from(meal.to.saturating_sub(meal.from));
+        if between > 0 && meal_minutes > between {
+            let words = format!("Between these times are {between} minutes.");
+            p.add("meal_minutes", "too_long", words);
+        }
+    } else if meal_minutes > 0 && meal == ("", "") {
+        p.add("meal_starts", "needed", "Say between which times the meal can be.");
+    }
     let read = OwnTime {
         hours,
+        week_limit: p.within_bounds("week_limit", own.week_limit, 0, 10_080, "Minutes a week"),
         day_limit: p.within_bounds("day_limit", own.day_limit, 0, 1440, "Minutes a day"),
         longest_run: p.within_bounds("longest_run", own.longest_run, 0, 1440, "Minutes in a row"),
         meal_starts,
         meal_ends,
+        meal_minutes,
         travel: p.within_bounds("travel", own.travel, 0, 1440, "Minutes on the way"),
         ways: read_ways(db, &mut p, own.ways)?,
     };
@@ -82,17 +95,40 @@ pub struct Allowed {
     /// When lessons can be given.
     pub open: Vec<(u32, u32)>,
     /// The meal.
-    pub meal: Option<(u32, u32)>,
+    pub meal: Option<Meal>,
+}
+
+/// A meal: so many minutes of the time between two minutes after midnight.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Meal {
+    /// Not before this.
+    pub from: u32,
+    /// Not after this.
+    pub to: u32,
+    /// How long it is.
+    pub minutes: u32,
+}
+
+impl Meal {
+    /// Whether it takes all the time between, and cannot move.
+    pub fn is_fixed(&self) -> bool {
+        self.from + self.minutes >= self.to
+    }
+}
+
+fn meal_of(starts: &str, ends: &str, minutes: i64) -> Option<Meal> {
+    let minute = |text: &str| Time::parse(text).map(Time::minutes);
+    let (from, to) = minute(starts).zip(minute(ends))?;
+    let to = if to == 0 { 1440 } else { to };
+    let some = u32::try_from(minutes).ok().filter(|minutes| *minutes > 0);
+    Some(Meal { from, to, minutes: some.unwrap_or(to.saturating_sub(from)) })
 }
 
 /// What the coach's week leaves of a day.
 pub fn allowed(own: &OwnTime, day: Day) -> Allowed {
-    let minute = |text: &str| Time::parse(text).map(Time::minutes);
     Allowed {
         open: hours_on(&own.hours, day).unwrap_or_else(|| vec![(0, 1440)]),
-        meal: minute(&own.meal_starts)
-            .zip(minute(&own.meal_ends))
-            .map(|(from, to)| (from, if to == 0 { 1440 } else { to })),
+        meal: meal_of(&own.meal_starts, &own.meal_ends, own.meal_minutes),
     }
 }
 

@@ -25,8 +25,30 @@ pub struct Ask {
     pub students: Vec<Student>,
     /// Lessons that stand already and stay where they are; each counts as one of its student's.
     pub locked: Vec<Planned>,
+    /// Limits over several days in a row.
+    pub limits: Vec<Limit>,
     /// What ranks after the missing lessons, the most wished for first; each wish once.
     pub order: [Wish; 3],
+}
+
+/// A limit over several days in a row.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Limit {
+    /// Of the lessons at this facility; `None` for all that the coach gives.
+    pub facility: Option<usize>,
+    /// From this day.
+    pub first: u32,
+    /// To this one, included.
+    pub last: u32,
+    /// The most minutes of lessons on these days.
+    pub minutes: u32,
+}
+
+impl Limit {
+    /// Whether a day is one of its days.
+    pub(super) fn holds(&self, day: u32) -> bool {
+        (self.first..=self.last).contains(&day)
+    }
 }
 
 /// What a plan is wished to be, once no more lessons fit in.
@@ -59,6 +81,8 @@ pub struct Facility {
     pub longest_run: u32,
     /// The most minutes of lessons a day.
     pub day_limit: u32,
+    /// The most lessons a day, each of which is a booking.
+    pub day_bookings: u32,
     /// Only days before this one can be booked.
     pub days_bookable: u32,
 }
@@ -88,9 +112,22 @@ pub struct Coach {
     pub day_limit: u32,
     /// The most minutes of lessons without a free slot of the grid.
     pub longest_run: u32,
+    /// The meals, at most one a day.
+    pub meals: Vec<Meal>,
 }
 
-/// A student.
+/// A meal that may move: one run of so many minutes is kept free of lessons.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Meal {
+    /// The day.
+    pub day: u32,
+    /// How long it is, in minutes.
+    pub minutes: u32,
+    /// Inside one of these ranges. Where none of them is long enough, the day has no meal.
+    pub spans: Vec<[u32; 2]>,
+}
+
+/// A student, or several who share lessons.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Student {
     /// Not before this day and minute.
@@ -113,12 +150,43 @@ pub struct Student {
     pub prefer_court: Option<usize>,
     /// What a lesson that finds no place counts.
     pub priority: u32,
+    /// Of lessons that are shared: who takes part, each by the place of their own entry; none for an
+    /// entry of one student alone. Arrival, departure and hours are those in which all of them can.
+    /// What an entry says of lessons a day and of rest holds for all lessons in which its student
+    /// takes part, so that of a shared entry only the lessons a day are looked at, as a limit of its
+    /// own.
+    pub people: Vec<usize>,
 }
 
 /// The minutes of a day.
 pub const DAY: u32 = 1440;
 
 impl Ask {
+    /// Who takes part in an entry's lessons.
+    pub(super) fn people(&self, student: usize) -> Vec<usize> {
+        match self.students[student].people.as_slice() {
+            [] => vec![student],
+            several => several.to_vec(),
+        }
+    }
+
+    /// A day's meal: its minutes, and the ranges long enough for it, in order and apart from each
+    /// other.
+    pub(super) fn meal(&self, day: u32) -> Option<(u32, Vec<[u32; 2]>)> {
+        let meal = self.coach.meals.iter().find(|meal| meal.day == day && meal.minutes > 0)?;
+        let mut spans = meal.spans.clone();
+        spans.sort_unstable();
+        let mut joined: Vec<[u32; 2]> = Vec::new();
+        for span in spans {
+            match joined.last_mut() {
+                Some(last) if span[0] <= last[1] => last[1] = last[1].max(span[1]),
+                _ => joined.push(span),
+            }
+        }
+        joined.retain(|[from, to]| to.saturating_sub(*from) >= meal.minutes);
+        (!joined.is_empty()).then_some((meal.minutes, joined))
+    }
+
     /// The lessons locked on a day.
     pub(super) fn locked_on(&self, day: u32) -> impl Iterator<Item = &Planned> {
         self.locked.iter().filter(move |lesson| lesson.day == day)

@@ -2,7 +2,7 @@
 //! and the four sums anew. The planner gives nothing out that does not pass.
 
 use super::Planned;
-use super::ask::Ask;
+use super::ask::{Ask, Limit, Meal};
 
 /// A lesson's end.
 fn end(ask: &Ask, lesson: &Planned) -> u32 {
@@ -38,12 +38,20 @@ pub enum Rule {
     CoachDay,
     /// A facility's minutes a day.
     FacilityDay,
+    /// A facility's lessons a day.
+    FacilityBookings,
     /// A student's lessons a day.
     PerDay,
     /// The coach's longest run.
     Run,
     /// The longest run on a court.
     CourtRun,
+    /// The coach's minutes over several days.
+    CoachWeek,
+    /// A facility's minutes over several days.
+    FacilityWeek,
+    /// A day's meal keeps its time.
+    Meal,
     /// A locked lesson stays.
     Locked,
     /// No more lessons than were wished for.
@@ -107,6 +115,23 @@ pub fn broken(ask: &Ask, lessons: &[Planned]) -> Vec<Broken> {
         on.sort_by_key(|n| (lessons[*n].start, *n));
         day_long(ask, lessons, &on, &mut say);
     }
+    for meal in ask.coach.meals.iter().filter(|meal| !meal_fits(ask, lessons, meal)) {
+        // Any lesson of those that lie where the meal could be is too much.
+        let (from, to) = (
+            meal.spans.iter().map(|span| span[0]).min().unwrap_or(0),
+            meal.spans.iter().map(|span| span[1]).max().unwrap_or(0),
+        );
+        for (n, lesson) in lessons.iter().enumerate() {
+            let there = lesson.day == meal.day && lesson.start < to && from < end(ask, lesson);
+            say(!there, Rule::Meal, n, None);
+        }
+    }
+    for limit in over(ask, lessons) {
+        let rule = if limit.facility.is_some() { Rule::FacilityWeek } else { Rule::CoachWeek };
+        for (n, lesson) in lessons.iter().enumerate() {
+            say(!counts(ask, &limit, lesson), rule, n, None);
+        }
+    }
     for locked in ask.locked.iter().filter(|locked| !lessons.contains(locked)) {
         let other = lessons.iter().position(|l| l.student == locked.student);
         say(false, Rule::Locked, other.unwrap_or(0), None);
@@ -118,6 +143,55 @@ pub fn broken(ask: &Ask, lessons: &[Planned]) -> Vec<Broken> {
         }
     }
     broken
+}
+
+/// Whether a lesson counts for a limit over several days.
+pub(super) fn counts(ask: &Ask, limit: &Limit, lesson: &Planned) -> bool {
+    let there = limit.facility.is_none_or(|facility| ask.courts[lesson.court].facility == facility);
+    there && limit.first <= lesson.day && lesson.day <= limit.last
+}
+
+/// The limits over several days that a plan breaks.
+pub(super) fn over(ask: &Ask, lessons: &[Planned]) -> Vec<Limit> {
+    let broken = |limit: &&Limit| {
+        let of = lessons.iter().filter(|lesson| counts(ask, limit, lesson));
+        of.map(|lesson| ask.length(lesson.student) * ask.grid).sum::<u32>() > limit.minutes
+    };
+    ask.limits.iter().filter(broken).copied().collect()
+}
+
+/// Whether a day's lessons leave its meal a run of free minutes, or nothing ever would. Between two
+/// facilities the free time must hold the way as well.
+fn meal_fits(ask: &Ask, lessons: &[Planned], meal: &Meal) -> bool {
+    let mut on: Vec<&Planned> = lessons.iter().filter(|l| l.day == meal.day).collect();
+    on.sort_by_key(|l| l.start);
+    // Minute by minute, as plainly as can be.
+    let allowed = |minute: u32| meal.spans.iter().any(|span| span[0] <= minute && minute < span[1]);
+    let longest = |from: u32, to: u32| {
+        let (mut run, mut longest) = (0, 0);
+        for minute in from..to {
+            run = if allowed(minute) { run + 1 } else { 0 };
+            longest = longest.max(run);
+        }
+        longest
+    };
+    if longest(0, super::ask::DAY) < meal.minutes {
+        return true;
+    }
+    let facility = |l: &Planned| ask.courts[l.court].facility;
+    (0..=on.len()).any(|gap| {
+        let before = gap.checked_sub(1).map(|n| on[n]);
+        let after = on.get(gap).copied();
+        let from = before.map_or(0, |lesson| end(ask, lesson));
+        let to = after.map_or(super::ask::DAY, |lesson| lesson.start);
+        let way = match (before, after) {
+            (Some(a), Some(b)) if facility(a) != facility(b) => {
+                ask.coach.travel[facility(a)][facility(b)]
+            }
+            _ => 0,
+        };
+        from + way + meal.minutes <= to && longest(from, to) >= meal.minutes
+    })
 }
 
 fn alone(ask: &Ask, lesson: &Planned) -> [(bool, Rule); 8] {
@@ -142,6 +216,12 @@ fn alone(ask: &Ask, lesson: &Planned) -> [(bool, Rule); 8] {
     ]
 }
 
+/// Whether the student of an entry takes part in a lesson.
+fn part(ask: &Ask, lesson: &Planned, student: usize) -> bool {
+    let people = &ask.students[lesson.student].people;
+    people.contains(&student) || people.is_empty() && lesson.student == student
+}
+
 /// Two lessons of a day, the earlier one first.
 fn pair(ask: &Ask, a: &Planned, b: &Planned) -> [(bool, Rule); 3] {
     let facility = |l: &Planned| ask.courts[l.court].facility;
@@ -149,7 +229,8 @@ fn pair(ask: &Ask, a: &Planned, b: &Planned) -> [(bool, Rule); 3] {
     let end = end(ask, a);
     let way =
         if facility(a) == facility(b) { 0 } else { ask.coach.travel[facility(a)][facility(b)] };
-    let rest = if a.student == b.student { ask.students[a.student].rest } else { 0 };
+    let both = (0..ask.students.len()).filter(|p| part(ask, a, *p) && part(ask, b, *p));
+    let rest = both.map(|p| ask.students[p].rest).max().unwrap_or(0);
     [
         (end <= b.start, Rule::OneAtATime),
         (end > b.start || end + up(way) <= b.start, Rule::Travel),
@@ -168,7 +249,9 @@ fn day_long(
     let facility = |n: usize| ask.courts[lessons[n].court].facility;
     let (mut sum, mut run, mut court_run) = (0, 0, 0);
     let mut here = vec![0; ask.facilities.len()];
+    let mut bookings = vec![0; ask.facilities.len()];
     let mut many = vec![0; ask.students.len()];
+    let mut entry = vec![0; ask.students.len()];
     for (at, n) in on.iter().copied().enumerate() {
         let lesson = &lessons[n];
         let f = &ask.facilities[facility(n)];
@@ -176,8 +259,14 @@ fn day_long(
         say(sum <= ask.coach.day_limit, Rule::CoachDay, n, None);
         here[facility(n)] += minutes(n);
         say(here[facility(n)] <= f.day_limit, Rule::FacilityDay, n, None);
-        many[lesson.student] += 1;
-        say(many[lesson.student] <= ask.students[lesson.student].per_day, Rule::PerDay, n, None);
+        bookings[facility(n)] += 1;
+        say(bookings[facility(n)] <= f.day_bookings, Rule::FacilityBookings, n, None);
+        for (p, student) in ask.students.iter().enumerate() {
+            many[p] += u32::from(part(ask, lesson, p));
+            entry[p] += u32::from(lesson.student == p);
+            let kept = many[p].max(entry[p]) <= student.per_day;
+            say(kept || !part(ask, lesson, p) && lesson.student != p, Rule::PerDay, n, None);
+        }
         // Unbroken runs: of the coach, and of the coach on one court.
         let before = at.checked_sub(1).map(|at| &lessons[on[at]]);
         let joined = before.filter(|b| end(ask, b) == lesson.start);

@@ -2,21 +2,24 @@
 //!
 //! The day is gone through slot by slot. What has come about by a slot is the choice so far and the
 //! coach's *stance*: where the last lesson was, as long as travel from there matters, how long the
-//! coach and the court have gone on without a break, and what each facility has been used for. For
-//! each of these pairs only the least value is kept. Waiting costs nothing, so a stance that is no
-//! better than having waited, at no lower value, is dropped.
+//! coach and the court have gone on without a break, what each facility has been used for, and how
+//! far the day's meal is. For each of these pairs only the least value is kept. Waiting costs
+//! nothing, so a stance that is no better than having waited, at no lower value, is dropped.
+//!
+//! Where a limit over several days watches a facility, a choice comes several times: once for each
+//! use of the facility that costs less than every lesser use.
 
-use std::collections::HashMap;
+use std::collections::{BTreeMap, HashMap};
 
 use super::ask::{Ask, Wish};
+use super::choices::{Choices, NONE, People};
 use super::options::{Opening, openings};
+use super::stance::{Ground, Rules, Stances, table_of};
 
 /// Values that mean “cannot be”.
 pub(super) const NEVER: i64 = i64::MAX;
 /// A table larger than this, in bytes, is not begun.
 const ROOM: usize = 128 << 20;
-/// More choices than this in a day are not begun.
-const MOST_CHOICES: usize = 200_000;
 
 /// What one more of each wish counts, so that a sum of the products orders as the wishes do.
 #[derive(Clone, Copy, Debug)]
@@ -96,222 +99,16 @@ impl Weights {
     }
 }
 
-/// A court that a lesson can be on, as far as a stance must know it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-struct Ground {
-    facility: usize,
-    /// The court, where an unbroken run on it could reach the facility's limit.
-    court: Option<usize>,
-    /// The lesson's slots.
-    length: u32,
-}
-
-/// How the coach stands at the beginning of a slot.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Hash)]
-struct Stance {
-    /// Slots used of each facility today, where its limit can bind; else 1 once it was used.
-    used: Vec<u32>,
-    /// The facility of the last lesson and the slots since, until travel cannot matter any more.
-    last: Option<(usize, u32)>,
-    /// Slots taught without a free one, where that can reach the coach's limit.
-    run: u32,
-    /// The court of a run that goes on, and its slots.
-    on: Option<(usize, u32)>,
-}
-
-/// What of a stance this ask needs to know, and its limits, in slots.
-pub(super) struct Rules {
-    /// Slots from each facility to each other.
-    travel: Vec<Vec<u32>>,
-    longest_run: Option<u32>,
-    day_limit: Vec<Option<u32>>,
-    court_run: Vec<Option<u32>>,
-    /// The most slots of lessons the coach gives in a day.
-    most: u32,
-}
-
-impl Rules {
-    pub fn of(ask: &Ask) -> Rules {
-        let most = ask.slots_down(ask.coach.day_limit).min(ask.day_slots());
-        let run = ask.slots_down(ask.coach.longest_run);
-        Rules {
-            travel: ask
-                .coach
-                .travel
-                .iter()
-                .map(|ways| ways.iter().map(|minutes| ask.slots_up(*minutes)).collect())
-                .collect(),
-            longest_run: (run < most).then_some(run),
-            day_limit: ask
-                .facilities
-                .iter()
-                .map(|f| Some(ask.slots_down(f.day_limit)).filter(|limit| *limit < most))
-                .collect(),
-            court_run: ask
-                .facilities
-                .iter()
-                .map(|f| Some(ask.slots_down(f.longest_run)).filter(|limit| *limit < most.min(run)))
-                .collect(),
-            most,
-        }
-    }
-
-    fn way(&self, from: usize, to: usize) -> u32 {
-        if from == to { 0 } else { self.travel[from][to] }
-    }
-
-    /// The longest way from a facility to another.
-    fn farthest(&self, from: usize) -> u32 {
-        (0..self.travel.len()).map(|to| self.way(from, to)).max().unwrap_or(0)
-    }
-
-    fn ground(&self, ask: &Ask, opening: &Opening) -> Ground {
-        let facility = ask.courts[opening.court].facility;
-        Ground {
-            facility,
-            court: self.court_run[facility].map(|_| opening.court),
-            length: ask.length(opening.student),
-        }
-    }
-
-    fn begin(&self, ask: &Ask) -> Stance {
-        Stance { used: vec![0; ask.facilities.len()], ..Stance::default() }
-    }
-
-    /// The stance after one free slot.
-    fn wait(&self, stance: &Stance) -> Stance {
-        let last = stance.last.and_then(|(facility, since)| {
-            (since + 1 < self.farthest(facility)).then_some((facility, since + 1))
-        });
-        Stance { used: stance.used.clone(), last, run: 0, on: None }
-    }
-
-    /// The stance after a lesson, and whether its facility is new today; `None` where a rule forbids
-    /// it.
-    fn teach(&self, stance: &Stance, ground: Ground) -> Option<(Stance, bool)> {
-        let f = ground.facility;
-        if stance.last.is_some_and(|(there, since)| since < self.way(there, f)) {
-            return None;
-        }
-        let run = match self.longest_run {
-            Some(most) => Some(stance.run + ground.length).filter(|run| *run <= most)?,
-            None => 0,
-        };
-        let on = match (ground.court, self.court_run[f]) {
-            (Some(court), Some(most)) => {
-                let so_far = stance.on.filter(|(on, _)| *on == court).map_or(0, |(_, run)| run);
-                Some((court, Some(so_far + ground.length).filter(|run| *run <= most)?))
-            }
-            _ => None,
-        };
-        let mut used = stance.used.clone();
-        let new = used[f] == 0;
-        used[f] = match self.day_limit[f] {
-            Some(most) => Some(used[f] + ground.length).filter(|used| *used <= most)?,
-            None => 1,
-        };
-        let last = (self.farthest(f) > 0).then_some((f, 0));
-        Some((Stance { used, last, run, on }, new))
-    }
-}
-
-/// All stances that can come about, by number, with what each leads to.
-struct Stances {
-    after_wait: Vec<u32>,
-    /// For each ground, what a lesson there leads to, and whether the facility is new.
-    after_lesson: Vec<Vec<Option<(u32, bool)>>>,
-    /// The stance with the same use of facilities and nothing else to remember.
-    rested: Vec<u32>,
-}
-
-impl Stances {
-    fn of(ask: &Ask, rules: &Rules, grounds: &[Ground], most: usize) -> Option<Stances> {
-        let (mut all, mut number) = (vec![rules.begin(ask)], HashMap::new());
-        number.insert(all[0].clone(), 0_u32);
-        let mut stances = Stances {
-            after_wait: Vec::new(),
-            after_lesson: vec![Vec::new(); grounds.len()],
-            rested: Vec::new(),
-        };
-        let mut at = 0;
-        while at < all.len() {
-            let stance = all[at].clone();
-            let mut numbered = |stance: Stance| {
-                let next = u32::try_from(number.len()).unwrap_or(u32::MAX);
-                *number.entry(stance).or_insert_with_key(|stance| {
-                    all.push(stance.clone());
-                    next
-                })
-            };
-            stances.after_wait.push(numbered(rules.wait(&stance)));
-            let rested = Stance { used: stance.used.clone(), ..Stance::default() };
-            stances.rested.push(numbered(rested));
-            for (n, ground) in grounds.iter().enumerate() {
-                let led = rules.teach(&stance, *ground).map(|(after, new)| (numbered(after), new));
-                stances.after_lesson[n].push(led);
-            }
-            at += 1;
-            if all.len() > most {
-                return None;
-            }
-        }
-        Some(stances)
-    }
-}
-
-/// The choices of a day: for each of its students, how many lessons.
-pub(super) struct Choices {
-    /// The students who can have a lesson that day.
-    pub students: Vec<usize>,
-    /// For each choice, the lessons of each of them; the first is nobody.
-    pub counts: Vec<Vec<u8>>,
-    /// For each choice and each of them, the choice with one lesson more.
-    more: Vec<u32>,
-}
-
-const NONE: u32 = u32::MAX;
-
-impl Choices {
-    /// All choices that fit into `most` slots; `None` when there are too many of them.
-    fn of(ask: &Ask, students: &[(usize, u32)], most: u32) -> Option<Choices> {
-        let none = vec![0; students.len()];
-        let mut number: HashMap<Vec<u8>, u32> = HashMap::from([(none.clone(), 0)]);
-        let mut choices = Choices {
-            counts: vec![none],
-            more: Vec::new(),
-            students: students.iter().map(|(s, _)| *s).collect(),
-        };
-        let mut at = 0;
-        while at < choices.counts.len() {
-            let counts = choices.counts[at].clone();
-            let slots = |(n, s): (&u8, &usize)| u32::from(*n) * ask.length(*s);
-            let taken: u32 = counts.iter().zip(&choices.students).map(slots).sum();
-            for (n, (s, cap)) in students.iter().enumerate() {
-                if u32::from(counts[n]) >= *cap || taken + ask.length(*s) > most {
-                    choices.more.push(NONE);
-                    continue;
-                }
-                let mut larger = counts.clone();
-                larger[n] += 1;
-                let next = u32::try_from(choices.counts.len()).ok()?;
-                let known = *number.entry(larger).or_insert_with_key(|larger| {
-                    choices.counts.push(larger.clone());
-                    next
-                });
-                choices.more.push(known);
-            }
-            at += 1;
-            if choices.counts.len() > MOST_CHOICES {
-                return None;
-            }
-        }
-        Some(choices)
-    }
-}
-
 /// A day worked out.
 pub(super) struct Day {
-    pub choices: Choices,
+    /// The students who can have a lesson that day.
+    pub students: Vec<usize>,
+    /// For each choice, the lessons of each of them.
+    pub counts: Vec<Vec<u8>>,
+    /// The facilities that are watched.
+    pub watched: Vec<usize>,
+    /// For each choice, the most slots used of each of these; nothing where none is watched.
+    pub used: Vec<Vec<u32>>,
     /// The least value of each choice, or a lower bound of it; [`NEVER`] where it cannot be.
     pub values: Vec<i64>,
     /// Whether the value is exact, and not only a lower bound.
@@ -322,14 +119,35 @@ pub(super) struct Day {
 
 impl Day {
     /// A day with what is locked on it, and no more.
-    pub fn idle(ask: &Ask, day: u32) -> Day {
+    pub fn idle(ask: &Ask, day: u32, watched: &[usize]) -> Day {
         let mut students: Vec<usize> = ask.locked_on(day).map(|lesson| lesson.student).collect();
         students.sort_unstable();
         students.dedup();
         let many = |s: &usize| ask.locked_on(day).filter(|lesson| lesson.student == *s).count();
         let counts = students.iter().map(|s| u8::try_from(many(s)).unwrap_or(u8::MAX)).collect();
-        let choices = Choices { students, counts: vec![counts], more: Vec::new() };
-        Day { choices, values: vec![0], exact: vec![true], whole: false }
+        let slots = |f: &usize| {
+            let there = ask.locked_on(day).filter(|l| ask.courts[l.court].facility == *f);
+            there.map(|l| ask.length(l.student)).sum()
+        };
+        Day {
+            students,
+            counts: vec![counts],
+            watched: watched.to_vec(),
+            used: if watched.is_empty() {
+                vec![]
+            } else {
+                vec![watched.iter().map(slots).collect()]
+            },
+            values: vec![0],
+            exact: vec![true],
+            whole: false,
+        }
+    }
+
+    /// The most slots that a choice uses of each watched facility.
+    pub fn caps(&self, choice: usize) -> Vec<(usize, u32)> {
+        let used = self.used.get(choice).into_iter().flatten().copied();
+        self.watched.iter().copied().zip(used).collect()
     }
 }
 
@@ -354,6 +172,8 @@ pub(super) struct Board {
     opens: i64,
     /// For each slot, whether a locked lesson begins there, so that it cannot stay free.
     pub must: Vec<bool>,
+    /// Of which kind each slot is for the day's meal.
+    kind: Vec<usize>,
 }
 
 impl Board {
@@ -371,24 +191,30 @@ impl Board {
         let choices = Choices::of(ask, students, rules.most)?;
         let longest = steps.iter().flatten().map(|s| s.length).max().unwrap_or(1);
         let room = ROOM / size_of::<i64>() / choices.counts.len() / (longest + 1);
-        let stances = Stances::of(ask, rules, &grounds, room)?;
+        let (table, kind) = table_of(ask, day);
+        let stances = Stances::of(ask, rules, table.as_ref(), &grounds, room)?;
         let mut must = vec![false; steps.len()];
         for lesson in ask.locked_on(day) {
             if let Some(slot) = must.get_mut((lesson.start / ask.grid) as usize) {
                 *slot = true;
             }
         }
-        Some(Board { steps, choices, stances, longest, opens: 2 * weights.spread, must })
+        Some(Board { steps, choices, stances, longest, opens: 2 * weights.spread, must, kind })
     }
 
     /// How many stances there are.
     pub fn wide(&self) -> usize {
-        self.stances.after_wait.len()
+        self.stances.used.len()
     }
 
-    /// The stance after a free slot.
-    pub fn wait(&self, stance: usize) -> usize {
-        self.stances.after_wait[stance] as usize
+    /// The stance after a slot that stays free.
+    pub fn wait(&self, slot: usize, stance: usize) -> usize {
+        self.stances.after_wait[self.kind[slot]][stance] as usize
+    }
+
+    /// Whether the day can end so.
+    pub fn can_end(&self, stance: usize) -> bool {
+        self.stances.fed[stance]
     }
 
     /// The choice and stance after a step and what the step adds, where the rules allow it.
@@ -409,34 +235,36 @@ fn value(weights: Weights, opening: &Opening) -> i64 {
 }
 
 /// Works a day out. A day with too many students for a table leaves out those with the most openings
-/// until it fits, and says that it is not whole. `go_on` is asked now and then; `None` once it says
-/// no.
+/// until it fits, and says that it is not whole. `watched` are the facilities whose use the choices
+/// tell apart. `go_on` is asked now and then; `None` once it says no.
 pub(super) fn work_out(
     ask: &Ask,
     rules: &Rules,
     weights: Weights,
     day: u32,
+    watched: &[usize],
     go_on: &dyn Fn() -> bool,
 ) -> Option<Day> {
+    let rules = &rules.watching(watched);
     let mut open = openings(ask, day);
     let mut whole = true;
     loop {
         let mut students: Vec<usize> = open.iter().map(|o| o.student).collect();
         students.sort_unstable();
         students.dedup();
-        match table(ask, rules, weights, day, &open, &students, go_on) {
-            Table::Done(mut day) => {
+        match table(ask, rules, weights, day, watched, (&open, &students), go_on) {
+            Worked::Done(mut day) => {
                 day.whole = whole;
                 return Some(day);
             }
-            Table::Stopped => return None,
-            Table::TooLarge => {
+            Worked::Stopped => return None,
+            Worked::TooLarge => {
                 whole = false;
                 let many = |s: usize| open.iter().filter(|o| o.student == s).count();
                 let locked = |s: &usize| ask.locked_on(day).any(|lesson| lesson.student == *s);
                 let free = students.into_iter().filter(|s| !locked(s));
                 let Some(easiest) = free.max_by_key(|s| (many(*s), *s)) else {
-                    return Some(Day::idle(ask, day));
+                    return Some(Day::idle(ask, day, watched));
                 };
                 open.retain(|o| o.student != easiest);
             }
@@ -444,7 +272,7 @@ pub(super) fn work_out(
     }
 }
 
-enum Table {
+enum Worked {
     Done(Day),
     TooLarge,
     Stopped,
@@ -455,14 +283,14 @@ fn table(
     rules: &Rules,
     weights: Weights,
     day: u32,
-    open: &[Opening],
-    students: &[usize],
+    watched: &[usize],
+    (open, students): (&[Opening], &[usize]),
     go_on: &dyn Fn() -> bool,
-) -> Table {
+) -> Worked {
     let most = |s: &usize| (*s, ask.students[*s].per_day.min(ask.students[*s].lessons));
     let students: Vec<(usize, u32)> = students.iter().map(most).collect();
     let Some(board) = Board::set(ask, rules, weights, day, open, &students) else {
-        return Table::TooLarge;
+        return Worked::TooLarge;
     };
     let wide = board.wide();
     let blank = vec![NEVER; wide * board.choices.counts.len()];
@@ -472,17 +300,18 @@ fn table(
     ring[0][0] = 0;
     for (slot, steps) in board.steps.iter().enumerate() {
         if !go_on() {
-            return Table::Stopped;
+            return Worked::Stopped;
         }
         let mut now = std::mem::take(&mut ring[slot % many]);
         for (choice, so_far) in now.chunks(wide).enumerate() {
             for (stance, value) in so_far.iter().copied().enumerate() {
-                let rested = board.stances.rested[stance] as usize;
-                if value == NEVER || (rested != stance && so_far[rested] <= value) {
+                let better = |than: u32| than as usize != stance && so_far[than as usize] <= value;
+                if value == NEVER || board.stances.rested[stance].iter().any(|r| better(*r)) {
                     continue;
                 }
                 if !board.must[slot] {
-                    let next = &mut ring[(slot + 1) % many][choice * wide + board.wait(stance)];
+                    let next =
+                        &mut ring[(slot + 1) % many][choice * wide + board.wait(slot, stance)];
                     *next = value.min(*next);
                 }
                 for step in steps {
@@ -497,14 +326,73 @@ fn table(
         ring[slot % many] = now;
     }
     let end = &ring[board.steps.len() % many];
-    let values: Vec<i64> =
-        end.chunks(wide).map(|row| row.iter().copied().min().unwrap_or(NEVER)).collect();
-    let choices = board.choices;
-    let again = |counts: &Vec<u8>| {
-        counts.iter().zip(&choices.students).any(|(n, s)| *n > 1 && ask.students[*s].rest > 0)
-    };
-    let exact = choices.counts.iter().map(|counts| !again(counts)).collect();
-    Table::Done(Day { values, exact, choices, whole: true })
+    Worked::Done(board.ended(ask, watched, end))
+}
+
+impl Board {
+    /// The day, from its table at the day's end.
+    fn ended(self, ask: &Ask, watched: &[usize], end: &[i64]) -> Day {
+        let wide = self.wide();
+        let Board { choices, stances, .. } = self;
+        let people = People::of(ask, choices.students.iter().copied());
+        let rests: Vec<usize> =
+            (0..people.who.len()).filter(|p| ask.students[people.who[*p]].rest > 0).collect();
+        let again = |counts: &[u8]| rests.iter().any(|p| people.lessons(*p, counts) > 1);
+        let mut day = Day {
+            students: choices.students,
+            counts: Vec::new(),
+            watched: watched.to_vec(),
+            used: Vec::new(),
+            values: Vec::new(),
+            exact: Vec::new(),
+            whole: true,
+        };
+        for (counts, row) in choices.counts.into_iter().zip(end.chunks(wide)) {
+            let exact = !again(&counts);
+            let fed = row.iter().enumerate().filter(|(stance, _)| stances.fed[*stance]);
+            if watched.is_empty() {
+                day.values.push(fed.map(|(_, value)| *value).min().unwrap_or(NEVER));
+                day.exact.push(exact);
+                day.counts.push(counts);
+                continue;
+            }
+            let mut by_use: BTreeMap<Vec<u32>, i64> = BTreeMap::new();
+            for (stance, value) in fed.filter(|(_, value)| **value != NEVER) {
+                let used = watched.iter().map(|f| stances.used[stance][*f]).collect();
+                let least = by_use.entry(used).or_insert(NEVER);
+                *least = (*least).min(*value);
+            }
+            for (used, value) in worth_it(&by_use, exact) {
+                day.counts.push(counts.clone());
+                day.used.push(used);
+                day.values.push(value);
+                day.exact.push(exact);
+            }
+            if by_use.is_empty() {
+                day.used.push(vec![0; watched.len()]);
+                day.values.push(NEVER);
+                day.exact.push(exact);
+                day.counts.push(counts);
+            }
+        }
+        day
+    }
+}
+
+/// The least values of a choice with at most so much use of the watched facilities. Where values are
+/// exact, those that a lesser use has too are left out; a bound says nothing of what it turns out to
+/// be, so there all stay.
+fn worth_it(by_use: &BTreeMap<Vec<u32>, i64>, exact: bool) -> Vec<(Vec<u32>, i64)> {
+    let mut all: Vec<(Vec<u32>, i64)> = Vec::new();
+    for (used, value) in by_use {
+        let within = |other: &[u32]| other.iter().zip(used).all(|(o, u)| o <= u);
+        let lesser = all.iter().filter(|(other, _)| within(other)).map(|(_, value)| *value).min();
+        let least = lesser.map_or(*value, |lesser| lesser.min(*value));
+        if !exact || lesser.is_none_or(|lesser| least < lesser) {
+            all.push((used.clone(), least));
+        }
+    }
+    all
 }
 
 /// The openings by slot, of those that differ in nothing that a stance knows only the best, and the

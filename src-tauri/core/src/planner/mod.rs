@@ -14,7 +14,13 @@
 //!    turn into an exact lower bound on what is still to come, and a best-first search goes through
 //!    whatever that bound leaves.
 //!
-//! The rest between two lessons of one student on one day is left out of the first level, because
+//! Several students may share lessons: they are one more entry of the ask, and what each of them may
+//! have a day, and must rest, counts over all entries that name them. A limit over several days (the
+//! coach's week, a facility's) is left out until a plan breaks it; then the second level adds it up
+//! as it does lessons, and where it is a facility's, the first level tells each choice apart by how
+//! much it uses of that facility.
+//!
+//! The rest between two lessons of one person on one day is left out of the first level, because
 //! remembering it would multiply its work; what it then gives for such a choice is a lower bound. A
 //! choice that the second level settles on is worked out exactly ([`order`]), and if it turns out
 //! dearer or impossible, the second level runs again. All sums are whole numbers, so nothing depends
@@ -24,16 +30,18 @@
 
 mod ask;
 mod check;
+mod choices;
 mod day;
 mod days;
 mod options;
 mod order;
 mod prices;
 mod solve;
+mod stance;
 #[cfg(test)]
 mod tests;
 
-pub use ask::{Ask, Coach, Court, DAY, Facility, Student, Wish};
+pub use ask::{Ask, Coach, Court, DAY, Facility, Limit, Meal, Student, Wish};
 pub use check::{Broken, Rule, broken, objectives, sums};
 pub use options::{Code, ruled_out};
 pub use solve::plan;

@@ -26,6 +26,8 @@ pub enum Code {
     CourtTaken,
     /// The coach is busy.
     CoachBusy,
+    /// It would leave the coach no time for the day's meal.
+    NoMeal,
     /// Nothing rules it out by itself; other lessons, travel, rest or a limit do.
     InTheWay,
 }
@@ -67,9 +69,20 @@ pub fn ruled_out(ask: &Ask, student: usize, day: u32, slot: u32, court: usize) -
         Some(Code::CourtTaken)
     } else if meets(&ask.coach.busy) {
         Some(Code::CoachBusy)
+    } else if ask.meal(day).is_some_and(|meal| !leaves(&meal, from, to)) {
+        Some(Code::NoMeal)
     } else {
         None
     }
+}
+
+/// Whether a lesson, if it is the only one, leaves a meal its time.
+fn leaves((minutes, spans): &(u32, Vec<[u32; 2]>), from: u32, to: u32) -> bool {
+    spans.iter().any(|span| {
+        let before = span[1].min(from).saturating_sub(span[0]);
+        let after = span[1].saturating_sub(span[0].max(to));
+        before.max(after) >= *minutes
+    })
 }
 
 /// The slots at which a lesson of this student would lie inside the student's own hours.

@@ -8,8 +8,10 @@ use std::cmp::Reverse;
 use std::collections::{BinaryHeap, HashSet};
 
 use super::ask::Ask;
-use super::day::{Board, NEVER, Rules, Weights};
+use super::choices::People;
+use super::day::{Board, NEVER, Weights};
 use super::options::{Opening, openings};
+use super::stance::Rules;
 
 /// Where one stands in the day.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -17,7 +19,7 @@ struct Place {
     slot: usize,
     choice: usize,
     stance: usize,
-    /// The slots that each student of the choice must still rest.
+    /// The slots that each person who comes again must still rest.
     rest: Vec<u32>,
 }
 
@@ -29,15 +31,17 @@ struct Way {
     lesson: Option<Opening>,
 }
 
-/// The least value of a day on which these students are taught so often, with its lessons; `None`
-/// when the day does not allow it.
+/// The least value of a day on which these students are taught so often, with at most so many slots
+/// at some facilities, and its lessons; `None` when the day does not allow it.
 pub(super) fn order(
     ask: &Ask,
     rules: &Rules,
     weights: Weights,
     day: u32,
     counts: &[(usize, u8)],
+    caps: &[(usize, u32)],
 ) -> Option<(i64, Vec<Opening>)> {
+    let rules = &rules.capped(caps);
     let wanted: Vec<(usize, u32)> =
         counts.iter().filter(|(_, n)| *n > 0).map(|(s, n)| (*s, u32::from(*n))).collect();
     let board = Board::set(ask, rules, weights, day, &openings(ask, day), &wanted)?;
@@ -46,7 +50,10 @@ pub(super) fn order(
     let to_come = to_come(&board, whole);
     let wide = board.wide();
     let ahead = |p: &Place| to_come[p.slot][p.choice * wide + p.stance];
-    let start = Place { slot: 0, choice: 0, stance: 0, rest: vec![0; wanted.len()] };
+    let people = People::of(ask, wanted.iter().map(|(s, _)| *s));
+    let rest_of = |p: usize| ask.slots_up(ask.students[people.who[p]].rest);
+    let all_of = |p: usize| people.lessons(p, &board.choices.counts[whole]);
+    let start = Place { slot: 0, choice: 0, stance: 0, rest: vec![0; people.who.len()] };
     let mut heap = BinaryHeap::from([Reverse((ahead(&start), usize::MAX, 0_u32))]);
     let mut ways = vec![Way { place: start, value: 0, before: 0, lesson: None }];
     let mut seen: HashSet<Place> = HashSet::new();
@@ -71,14 +78,17 @@ pub(super) fn order(
         };
         for step in &board.steps[place.slot] {
             let s = wanted.iter().position(|(s, _)| *s == step.opening.student);
-            let Some(s) = s.filter(|s| place.rest[*s] == 0) else { continue };
+            let rested = |s: &usize| people.of[*s].iter().all(|p| place.rest[*p] == 0);
+            let Some(s) = s.filter(rested) else { continue };
             let Some((choice, stance, adds)) = board.take(place.choice, place.stance, step) else {
                 continue;
             };
             let length = u32::try_from(step.length).unwrap_or(u32::MAX);
             let mut rest: Vec<u32> = place.rest.iter().map(|r| r.saturating_sub(length)).collect();
-            if u32::from(board.choices.counts[choice][s]) < wanted[s].1 {
-                rest[s] = ask.slots_up(ask.students[step.opening.student].rest);
+            for p in people.of[s].iter().copied() {
+                if people.lessons(p, &board.choices.counts[choice]) < all_of(p) {
+                    rest[p] = rest_of(p);
+                }
             }
             let slot = place.slot + step.length;
             offer(Place { slot, choice, stance, rest }, value + adds, Some(step.opening));
@@ -87,7 +97,7 @@ pub(super) fn order(
             continue;
         }
         let rest = place.rest.iter().map(|r| r.saturating_sub(1)).collect();
-        let stance = board.wait(place.stance);
+        let stance = board.wait(place.slot, place.stance);
         offer(Place { slot: place.slot + 1, choice: place.choice, stance, rest }, value, None);
     }
     None
@@ -98,11 +108,13 @@ fn to_come(board: &Board, whole: usize) -> Vec<Vec<i64>> {
     let (slots, wide) = (board.steps.len(), board.wide());
     let many = board.choices.counts.len();
     let mut to_come = vec![vec![NEVER; many * wide]; slots + 1];
-    to_come[slots][whole * wide..(whole + 1) * wide].fill(0);
+    for stance in (0..wide).filter(|stance| board.can_end(*stance)) {
+        to_come[slots][whole * wide + stance] = 0;
+    }
     for slot in (0..slots).rev() {
         for choice in 0..many {
             for stance in 0..wide {
-                let waited = to_come[slot + 1][choice * wide + board.wait(stance)];
+                let waited = to_come[slot + 1][choice * wide + board.wait(slot, stance)];
                 let mut least = if board.must[slot] { NEVER } else { waited };
                 for step in &board.steps[slot] {
                     if let Some((more, after, adds)) = board.take(choice, stance, step) {

@@ -17,10 +17,10 @@ const TINY: f64 = 1e-7;
 /// So many exchanges are made at most; prices that are not the best yet are still prices.
 const MOST: usize = 4_000;
 
-/// A choice of a day: its cost, and the lessons of each student that has any.
+/// A choice of a day: its cost, and how much it has of each row that it has any of.
 pub(super) struct Column {
     pub cost: Cost,
-    pub lessons: Vec<(usize, u8)>,
+    pub lessons: Vec<(usize, u32)>,
 }
 
 fn less(a: &Cost, b: &Cost) -> bool {
@@ -38,9 +38,8 @@ enum Enter {
     Missing(usize),
 }
 
-/// The price of each student's lesson. `days` holds the choices of each day, the first of which
-/// teaches nobody; `wished` says how many lessons each student wishes for, `missing` what each that
-/// is missing costs.
+/// The price of each row's lesson: each student is a row. `days` holds the choices of each day;
+/// `wished` says how many lessons each row has, `missing` what each that is missing costs.
 pub(super) fn of(
     days: &[Vec<Column>],
     wished: &[u32],

@@ -1,11 +1,12 @@
 //! From an ask to a plan.
 
-use super::ask::Ask;
+use super::ask::{Ask, Limit};
 use super::check;
-use super::day::{self, Day, NEVER, Rules, Weights};
+use super::day::{self, Day, NEVER, Weights};
 use super::days::{Found, Search};
 use super::options::{Code, ruled_out, starts};
 use super::order::order;
+use super::stance::Rules;
 use super::{Because, Plan, Planned, Refusal, Unplaced};
 
 /// Finds the best plan. `go_on` is asked now and then; once it says no, the best plan found so far is
@@ -20,26 +21,75 @@ pub fn plan(ask: &Ask, go_on: &dyn Fn() -> bool) -> Result<Plan, Refusal> {
     let weights = Weights::of(ask)
         .ok_or_else(|| too_large("These rates and lessons are too large to be added up."))?;
     let rules = Rules::of(ask);
-    let mut days = Vec::new();
     let mut proven = true;
-    for day in 0..ask.days {
-        match day::work_out(ask, &rules, weights, day, go_on) {
-            Some(day) => {
-                proven &= day.whole;
-                days.push(day);
+    let mut work_out = |day: u32, watched: &[usize]| {
+        let day = day::work_out(ask, &rules, weights, day, watched, go_on)
+            // Stopped before anything was known: the day has what is locked, no more.
+            .unwrap_or_else(|| Day::idle(ask, day, watched));
+        proven &= day.whole;
+        day
+    };
+    let mut days: Vec<Day> = (0..ask.days).map(|day| work_out(day, &[])).collect();
+    // A limit over several days is left out until a plan breaks it: a plan that keeps it by itself
+    // is the best with it as well.
+    let mut limits: Vec<Limit> = Vec::new();
+    let mut without = Vec::new();
+    let (lessons, searched) = loop {
+        let found = search(ask, &rules, weights, &limits, &mut days, go_on)?;
+        let Some((best, searched)) = found else {
+            if limits.is_empty() {
+                return Err(too_large("There are too many students and lessons for one plan."));
             }
-            None => {
-                // Stopped before anything was known: the days left have what is locked, no more.
-                proven = false;
-                days.push(Day::idle(ask, day));
+            // Too many limits for one search.
+            break (within_limits(ask, without), false);
+        };
+        let lessons = laid_out(ask, &rules, weights, &best)?;
+        let over = check::over(ask, &lessons);
+        if over.is_empty() || !searched {
+            break (within_limits(ask, lessons), searched);
+        }
+        if let Some(twice) = over.iter().find(|limit| limits.contains(limit)) {
+            return Err(Refusal::Fault(format!("{twice:?} was watched and is broken")));
+        }
+        limits.extend(&over);
+        without = lessons;
+        for day in 0..ask.days {
+            let watched = watched(ask, &limits, day);
+            let of = &mut days[day as usize];
+            if of.watched != watched {
+                *of = work_out(day, &watched);
             }
         }
-    }
-    let (best, searched) = search(ask, &rules, weights, &mut days, go_on)?;
+    };
     proven &= searched;
-    let mut lessons: Vec<Planned> = Vec::new();
-    for (day, counts) in (0..ask.days).zip(&best) {
-        let Some((_, on)) = order(ask, &rules, weights, day, counts) else {
+    let objectives = check::objectives(ask, &lessons).map_err(Refusal::Fault)?;
+    let unplaced = unplaced(ask, &lessons);
+    Ok(Plan { proven, objectives, lessons, unplaced })
+}
+
+/// The facilities whose use the choices of a day must tell apart. Of a facility that is the only one
+/// the use follows from who is taught.
+fn watched(ask: &Ask, limits: &[Limit], day: u32) -> Vec<usize> {
+    if ask.facilities.len() == 1 {
+        return Vec::new();
+    }
+    let held = limits.iter().filter(|limit| limit.holds(day));
+    let mut watched: Vec<usize> = held.filter_map(|limit| limit.facility).collect();
+    watched.sort_unstable();
+    watched.dedup();
+    watched
+}
+
+/// The lessons of each day's choice.
+fn laid_out(
+    ask: &Ask,
+    rules: &Rules,
+    weights: Weights,
+    best: &[Chosen],
+) -> Result<Vec<Planned>, Refusal> {
+    let mut lessons = Vec::new();
+    for (day, chosen) in (0..ask.days).zip(best) {
+        let Some((_, on)) = order(ask, rules, weights, day, &chosen.counts, &chosen.caps) else {
             return Err(Refusal::Fault(format!("day {day} was promised and cannot be")));
         };
         lessons.extend(on.iter().map(|o| Planned {
@@ -49,33 +99,54 @@ pub fn plan(ask: &Ask, go_on: &dyn Fn() -> bool) -> Result<Plan, Refusal> {
             court: o.court,
         }));
     }
-    let objectives = check::objectives(ask, &lessons).map_err(Refusal::Fault)?;
-    let unplaced = unplaced(ask, &lessons);
-    Ok(Plan { proven, objectives, lessons, unplaced })
+    Ok(lessons)
+}
+
+/// A plan of a search that was not ended, without the lessons by which it breaks a limit: the least
+/// of priority first, the last of them. To take a lesson out breaks nothing else.
+fn within_limits(ask: &Ask, mut lessons: Vec<Planned>) -> Vec<Planned> {
+    while let Some(limit) = check::over(ask, &lessons).first() {
+        let counts = |l: &Planned| check::counts(ask, limit, l) && !ask.locked.contains(l);
+        let of = (0..lessons.len()).filter(|n| counts(&lessons[*n]));
+        let Some(least) =
+            of.min_by_key(|n| (ask.students[lessons[*n].student].priority, std::cmp::Reverse(*n)))
+        else {
+            break;
+        };
+        lessons.remove(least);
+    }
+    lessons
 }
 
 fn too_large(words: &str) -> Refusal {
     Refusal::TooLarge(words.to_owned())
 }
 
-type Chosen = Vec<Vec<(usize, u8)>>;
+/// What is chosen for a day.
+struct Chosen {
+    counts: Vec<(usize, u8)>,
+    caps: Vec<(usize, u32)>,
+}
 
-/// Searches, settles what was only a bound, and searches again until what is least is exact.
+/// Searches, settles what was only a bound, and searches again until what is least is exact. `None`
+/// when there are too many lessons and limits for one search.
 fn search(
     ask: &Ask,
     rules: &Rules,
     weights: Weights,
+    limits: &[Limit],
     days: &mut [Day],
     go_on: &dyn Fn() -> bool,
-) -> Result<(Chosen, bool), Refusal> {
+) -> Result<Option<(Vec<Chosen>, bool)>, Refusal> {
     let many = days.len();
-    let mut search = Search::new(ask, weights, days, go_on)
-        .ok_or_else(|| too_large("There are too many students and lessons for one plan."))?;
-    // Nobody taught on any day is always a plan.
+    let Some(mut search) = Search::new(ask, weights, limits, days, go_on) else {
+        return Ok(None);
+    };
+    // Nobody taught on any day but who is locked is always a plan.
     let mut best: Vec<usize> = (0..many).map(|day| search.locked(day)).collect();
     let mut known = search.total(&best);
     let mut proven = false;
-    let mut next = Found::Plan(search.good());
+    let (mut next, mut least) = (Found::Plan(search.good()), false);
     loop {
         let plan = match next {
             Found::Plan(plan) => plan,
@@ -85,22 +156,33 @@ fn search(
             }
             Found::Open => break,
         };
+        let promised = search.total(&plan);
         for (day, choice) in (0..ask.days).zip(&plan) {
             if !search.is_exact(day as usize, *choice) {
                 let counts = search.counts(day as usize, *choice);
-                let exact = order(ask, rules, weights, day, &counts);
+                let caps = search.caps(day as usize, *choice);
+                let exact = order(ask, rules, weights, day, &counts, &caps);
                 search.settle(day as usize, *choice, exact.map_or(NEVER, |(value, _)| value));
             }
         }
-        if let Some(total) = search.total(&plan)
+        let total = search.total(&plan);
+        if let Some(total) = total
             && known.is_none_or(|known| total < known)
         {
             (best, known) = (plan, Some(total));
         }
-        next = search.least(&best, go_on);
+        // The search comes to the least plan first: one that costs what its values said is the best.
+        if least && total == promised {
+            proven = true;
+            break;
+        }
+        (next, least) = (search.least(&best, go_on), true);
     }
-    let chosen = best.iter().enumerate().map(|(day, c)| search.counts(day, *c)).collect();
-    Ok((chosen, proven))
+    let chosen = best.iter().enumerate().map(|(day, choice)| Chosen {
+        counts: search.counts(day, *choice),
+        caps: search.caps(day, *choice),
+    });
+    Ok(Some((chosen.collect(), proven)))
 }
 
 /// What became of each start of the students who miss lessons.

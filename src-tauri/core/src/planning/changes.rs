@@ -14,8 +14,13 @@ pub(super) fn worth_trying(of: &Gathered, board: &Board, missing: &Plan) -> Vec<
     let already = &of.ask.changes;
     let days =
         || (0..of.days).map(|n| of.day(n)).filter(|day| of.span.holds(*day) && *day >= of.today);
-    let those: Vec<usize> =
-        missing.unplaced.iter().filter_map(|u| board.guests[u.student]).collect();
+    // Of a lesson that is shared any of them may make room.
+    let mut those: Vec<usize> = Vec::new();
+    for guest in missing.unplaced.iter().flat_map(|u| board.who[u.student].iter().copied()) {
+        if !those.contains(&guest) {
+            those.push(guest);
+        }
+    }
     for minutes in [30, 60] {
         for day in days() {
             changes.push(WhatIf::BeginEarlier { day, minutes });
@@ -47,6 +52,9 @@ pub(super) fn worth_trying(of: &Gathered, board: &Board, missing: &Plan) -> Vec<
     }
     if of.own.day_limit > 0 {
         changes.push(WhatIf::LongerDays { minutes: 60 });
+    }
+    if of.own.week_limit > 0 {
+        changes.push(WhatIf::LongerWeeks { minutes: 60 });
     }
     changes
         .extend(of.places.iter().filter(|p| !p.chosen).map(|p| WhatIf::AlsoAt { facility: p.id }));
@@ -108,6 +116,7 @@ pub(super) fn words(of: &Gathered, change: &WhatIf) -> String {
             format!("You go on {minutes} minutes later on {}.", on(*day))
         }
         WhatIf::LongerDays { minutes } => format!("You teach {minutes} minutes a day more."),
+        WhatIf::LongerWeeks { minutes } => format!("You teach {minutes} minutes a week more."),
         WhatIf::Without { day, what } => {
             format!("{what} on {} moves out of the way.", on(*day))
         }

@@ -25,7 +25,7 @@ pub use jobs::{BeginPlan, PlanBegun, PlanLook, PlanStage, WhichJob, begin, look,
 pub use room::{Room, RoomOnCourt, room_for_lessons};
 pub use take::{TakeLine, TakeLines, take};
 pub use weigh::{Weigh, Weighed, weigh};
-pub use wish::{SetWish, WishOf, clear_wish, set_wish, wish};
+pub use wish::{MayShare, SetWish, WishOf, clear_wish, set_wish, wish};
 
 use crate::kinds::ids::{CourtId, FacilityId, LessonId, StudentId, VisitId};
 use crate::kinds::{Day, Time};
@@ -61,6 +61,19 @@ pub struct VisitWish {
     pub weight: i64,
     /// What else was said.
     pub note: String,
+    /// Those of the lessons that others share.
+    pub shared: Vec<SharedLessons>,
+}
+
+/// Lessons of a wish that others share, on one court at one time.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct SharedLessons {
+    /// So many of the wish's lessons.
+    pub lessons: i64,
+    /// The visits of those who share them. They need not wish for lessons of their own, and these
+    /// come on top of what they do wish for.
+    pub with: Vec<VisitId>,
 }
 
 impl Default for VisitWish {
@@ -79,6 +92,7 @@ impl Default for VisitWish {
             court: None,
             weight: 1,
             note: String::new(),
+            shared: Vec::new(),
         }
     }
 }
@@ -109,13 +123,14 @@ pub struct AskPlan {
 }
 
 /// Where a lesson of a plan is.
-#[derive(
-    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
-)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct PlanPlace {
     /// Whose.
     pub visit: VisitId,
+    /// Who shares it, by their visits; none for a lesson of one student alone.
+    #[serde(default)]
+    pub with: Vec<VisitId>,
     /// On which court.
     pub court: CourtId,
     /// On which day.
@@ -190,6 +205,11 @@ pub enum WhatIf {
         /// So many.
         minutes: u32,
     },
+    /// The coach teaches more minutes a week.
+    LongerWeeks {
+        /// So many.
+        minutes: u32,
+    },
     /// Something in the coach's own time is moved out of the way on a day.
     Without {
         /// Which day.
@@ -213,9 +233,9 @@ pub struct PlannedLesson {
     pub lesson: Option<LessonId>,
     /// Whether it was locked.
     pub locked: bool,
-    /// The student.
-    pub student: StudentId,
-    /// The student's name.
+    /// The students, in the order of their visits in the place.
+    pub students: Vec<StudentId>,
+    /// Their names, as in "Ana and Ben".
     pub name: String,
     /// When it ends.
     pub ends: Time,
@@ -240,7 +260,9 @@ pub struct PlannedLesson {
 pub struct LessonsMissing {
     /// Whose visit.
     pub visit: VisitId,
-    /// The student's name.
+    /// Who shares them, by their visits.
+    pub with: Vec<VisitId>,
+    /// Their names, as in "Ana and Ben".
     pub name: String,
     /// How many.
     pub lessons: u32,

@@ -21,12 +21,13 @@ pub(super) fn proposal(of: &Gathered, board: &Board, plan: &Plan) -> PlanMade {
     trips.sort_unstable();
     trips.dedup();
     let missing = plan.unplaced.iter().filter_map(|unplaced| {
-        let guest = &of.guests[board.guests[unplaced.student]?];
+        let mut visits = board.who[unplaced.student].iter().map(|guest| of.guests[*guest].visit);
         Some(LessonsMissing {
-            visit: guest.visit,
-            name: guest.name.clone(),
+            visit: visits.next()?,
+            with: visits.collect(),
+            name: of.names(board, unplaced.student)?,
             lessons: unplaced.count,
-            why: why::not(of, board, unplaced),
+            why: why::not(of, board, &plan.lessons, unplaced),
         })
     });
     PlanMade {
@@ -51,7 +52,6 @@ pub(super) fn line(
 ) -> Option<PlannedLesson> {
     let planned = &lessons[n];
     let place: PlanPlace = of.place(board, planned)?;
-    let guest = &of.guests[board.guests[planned.student]?];
     let (at, court) = board.courts[planned.court];
     let (at, court) = (&of.places[at], &of.places[at].courts[court]);
     let standing = board.standing.iter().find(|(standing, _)| standing == planned);
@@ -61,8 +61,8 @@ pub(super) fn line(
     Some(PlannedLesson {
         lesson: standing.map(|(_, lesson)| *lesson),
         locked: locked && standing.is_none(),
-        student: guest.student,
-        name: guest.name.clone(),
+        students: board.who[planned.student].iter().map(|g| of.guests[*g].student).collect(),
+        name: of.names(board, planned.student)?,
         ends: place.starts.plus(minutes),
         facility: at.id,
         facility_name: at.name.clone(),
@@ -82,7 +82,7 @@ pub(super) fn line(
 /// What the courts of these lessons cost, by the facilities' rules: one amount for each currency.
 pub(super) fn cost(of: &Gathered, board: &Board, lessons: &[Planned]) -> Vec<String> {
     let mut amounts: Vec<(Currency, i64)> = Vec::new();
-    for planned in lessons.iter().filter(|l| board.guests[l.student].is_some()) {
+    for planned in lessons.iter().filter(|l| !board.who[l.student].is_empty()) {
         let (at, court) = board.courts[planned.court];
         let (at, court) = (&of.places[at], &of.places[at].courts[court]);
         let minutes = board.ask.students[planned.student].length;
@@ -100,11 +100,11 @@ pub(super) fn cost(of: &Gathered, board: &Board, lessons: &[Planned]) -> Vec<Str
     amounts.into_iter().map(|(currency, minor)| currency.words(minor)).collect()
 }
 
-/// What the facilities of these lines ask besides, once for each.
+/// What the facilities of these lines ask besides the limits that the planner keeps, once for each.
 fn mind(of: &Gathered, lines: &[PlannedLesson]) -> Vec<String> {
     let mut all = Vec::new();
     for place in of.places.iter().filter(|place| lines.iter().any(|l| l.facility == place.id)) {
-        let said = place.rules.mind();
+        let said = place.rules.mind_besides_limits();
         all.extend(said.into_iter().map(|words| format!("{}: {words}", place.name)));
     }
     all

@@ -19,7 +19,7 @@ pub struct TakeLines {
 }
 
 /// A line to take.
-#[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct TakeLine {
     /// Where and when.
@@ -28,7 +28,7 @@ pub struct TakeLine {
     pub minutes: u32,
 }
 
-/// Makes lessons of a plan's lines.
+/// Makes lessons of a plan's lines; a line that several share becomes one lesson of all of them.
 ///
 /// # Errors
 /// `Refused` when there are none, or a line cannot be a lesson: then none becomes one.
@@ -42,7 +42,7 @@ pub fn take(db: &Writing<'_>, take: TakeLines) -> Result<Vec<Lesson>> {
         made.push(lessons::plan(
             db,
             PlanLesson {
-                visits: vec![place.visit],
+                visits: std::iter::once(place.visit).chain(place.with).collect(),
                 facility,
                 court: Some(place.court),
                 day: place.day.to_string(),

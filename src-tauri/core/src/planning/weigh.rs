@@ -49,17 +49,15 @@ pub fn weigh(db: &Reading<'_>, weigh: Weigh) -> Result<Weighed> {
         lessons.push(planned);
     }
     let others = board.standing.iter().map(|(standing, _)| *standing);
-    let others: Vec<Planned> = others.filter(|l| board.guests[l.student].is_none()).collect();
+    let others: Vec<Planned> = others.filter(|l| board.who[l.student].is_empty()).collect();
     let many = lessons.len();
     lessons.extend(others);
     let mut lines: Vec<PlannedLesson> =
         (0..many).filter_map(|n| line(&of, &board, &lessons, n)).collect();
-    let name = |n: usize| {
-        board.guests[lessons[n].student].map_or("another lesson", |g| of.guests[g].name.as_str())
-    };
+    let name = |n: usize| of.names(&board, lessons[n].student);
     for fault in broken(&board.ask, &lessons) {
         if let Some(line) = lines.get_mut(fault.lesson) {
-            let said = words(&fault, fault.with.map(name));
+            let said = words(&fault, fault.with.and_then(name).as_deref());
             if !line.against.contains(&said) {
                 line.against.push(said);
             }
@@ -84,6 +82,10 @@ fn words(fault: &Broken, with: Option<&str>) -> String {
         Rule::Rest => "The rest between two lessons is too short.".to_owned(),
         Rule::CoachDay => "You teach longer that day than you wished.".to_owned(),
         Rule::FacilityDay => "The facility\u{2019}s limit for a day is passed.".to_owned(),
+        Rule::FacilityBookings => "The facility gives fewer bookings a day.".to_owned(),
+        Rule::CoachWeek => "You teach longer that week than you wished.".to_owned(),
+        Rule::FacilityWeek => "The facility\u{2019}s limit for seven days is passed.".to_owned(),
+        Rule::Meal => "It leaves no time for your meal that day.".to_owned(),
         Rule::PerDay => "The student has more lessons that day than wished for.".to_owned(),
         Rule::Run => "You teach longer without a break than you wished.".to_owned(),
         Rule::CourtRun => "The court is taken longer than the facility allows.".to_owned(),

@@ -3,8 +3,9 @@
 
 use super::board::Board;
 use super::gather::Gathered;
+use crate::kinds::Span;
 use crate::kinds::text::counted;
-use crate::planner::{Code, DAY, Planned, Unplaced, Wish, broken, sums};
+use crate::planner::{Code, DAY, Limit, Planned, Unplaced, Wish, broken, sums};
 
 /// Why a lesson is where it is: what the best other place for it alone, all else staying, would
 /// cost.
@@ -78,8 +79,54 @@ pub(super) fn ranked(board: &Board, [missing, spread, cost, off]: [i64; 4]) -> [
     [missing, first, second, third]
 }
 
-/// What became of the starts of each day, a sentence for each.
-pub(super) fn not(of: &Gathered, board: &Board, unplaced: &Unplaced) -> Vec<String> {
+/// What became of the starts of each day, and which limits over several days are reached, a sentence
+/// for each.
+pub(super) fn not(
+    of: &Gathered,
+    board: &Board,
+    lessons: &[Planned],
+    unplaced: &Unplaced,
+) -> Vec<String> {
+    if let Some((_, words)) = board.never.iter().find(|(entry, _)| *entry == unplaced.student) {
+        return words.clone();
+    }
+    let mut said = days(of, board, unplaced);
+    let length = board.ask.students[unplaced.student].length;
+    let full = board.ask.limits.iter().filter(|limit| {
+        let there = |day: u32| limit.first <= day && day <= limit.last;
+        let s = &board.ask.students[unplaced.student];
+        let taught = lessons.iter().filter(|l| {
+            let place = board.ask.courts[l.court].facility;
+            there(l.day) && limit.facility.is_none_or(|facility| facility == place)
+        });
+        let minutes: u32 = taught.map(|l| board.ask.students[l.student].length).sum();
+        (s.arrive[0]..=s.depart[0]).any(there) && minutes + length > limit.minutes
+    });
+    said.extend(full.map(|limit| limit_words(of, board, limit)));
+    said.dedup();
+    said
+}
+
+fn limit_words(of: &Gathered, board: &Board, limit: &Limit) -> String {
+    let place = limit.facility.map(|facility| &of.places[board.used[facility]]);
+    match place {
+        None => format!(
+            "In the week of Monday {} you teach as much as you wish to.",
+            super::gather::monday(of.day(limit.first)).words()
+        ),
+        Some(place) => {
+            let days = Span { first: of.day(limit.first), last: of.day(limit.last) };
+            let most = counted(place.rules.week_limit, "minute", "minutes");
+            format!(
+                "{} gives at most {most} in any seven days; with {} they are used.",
+                place.name,
+                days.words()
+            )
+        }
+    }
+}
+
+fn days(of: &Gathered, board: &Board, unplaced: &Unplaced) -> Vec<String> {
     let mut days: Vec<(u32, Vec<(Code, u32)>)> = Vec::new();
     for because in &unplaced.because {
         match days.last_mut().filter(|(day, _)| *day == because.day) {
@@ -126,6 +173,7 @@ fn words(of: &Gathered, day: u32, code: Code) -> String {
             what.dedup();
             format!("while you cannot teach ({})", what.join(", "))
         }
+        Code::NoMeal => "while you have your meal".to_owned(),
         Code::InTheWay => "beside other lessons, the rest between, or a limit".to_owned(),
     }
 }

@@ -13,7 +13,7 @@ use crate::facilities::{Facility, Rules, hours_on};
 use crate::kinds::Day;
 use crate::kinds::stretches::{Stretch, minutes_in, without};
 use crate::kinds::zones::Zone;
-use crate::own_time;
+use crate::own_time::{self, Meal};
 use crate::planning::{Room, RoomOnCourt, room_for_lessons};
 
 /// From when to when, as instants.
@@ -54,7 +54,9 @@ pub(super) fn at(
         stretches.iter().map(one).collect()
     };
     let mut busy = without(&[whole], &coach_hours(around, day, &local));
-    busy.extend(own_time::allowed(&around.own, day).meal.map(|face| local.at_most(face)));
+    // One that may move leaves room for it wherever one more lesson is given.
+    let meal = own_time::allowed(&around.own, day).meal.filter(Meal::is_fixed);
+    busy.extend(meal.map(|meal| local.at_most((meal.from, meal.to))));
     let taken = around.occupied(&facility.place.zone, day);
     busy.extend(taken.map(|taken| local.at_most((taken.from, taken.to))));
     busy.push((0, local.passed(now)));

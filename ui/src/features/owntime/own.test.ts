@@ -5,9 +5,11 @@ import { toBusy, toOwn, toTyped, toTypedBusy } from './own';
 const OWN = {
   hours: [{ weekdays: [1, 2], opens: '09:00', closes: '18:00', first: '', last: '' }],
   day_limit: 300,
+  week_limit: 1200,
   longest_run: 0,
   meal_starts: '12:30',
   meal_ends: '13:15',
+  meal_minutes: 30,
   travel: 20,
   ways: [{ one: 'a', other: 'b', minutes: 35 }],
 };

@@ -12,9 +12,11 @@ type Way = Typed<{ one: string; other: string; minutes: string }>;
 export interface TypedWeek {
   hours: TypedHours[];
   day_limit: string;
+  week_limit: string;
   longest_run: string;
   meal_starts: string;
   meal_ends: string;
+  meal_minutes: string;
   travel: string;
   ways: Way[];
 }
@@ -27,9 +29,11 @@ export function toTyped(own: OwnTime): TypedWeek {
   return {
     hours: own.hours.map((row) => ({ ...emptyHours(), ...row })),
     day_limit: typedWhole(own.day_limit),
+    week_limit: typedWhole(own.week_limit),
     longest_run: typedWhole(own.longest_run),
     meal_starts: own.meal_starts,
     meal_ends: own.meal_ends,
+    meal_minutes: typedWhole(own.meal_minutes),
     travel: typedWhole(own.travel),
     ways: own.ways.map((way) => ({ ...emptyWay(), ...way, minutes: String(way.minutes) })),
   };
@@ -40,9 +44,11 @@ export function toOwn(t: TypedWeek): OwnTime {
   return {
     hours: t.hours.map(withoutKey),
     day_limit: readWhole(t.day_limit),
+    week_limit: readWhole(t.week_limit),
     longest_run: readWhole(t.longest_run),
     meal_starts: t.meal_starts,
     meal_ends: t.meal_ends,
+    meal_minutes: readWhole(t.meal_minutes),
     travel: readWhole(t.travel),
     ways: t.ways.map(({ one, other, minutes }) => ({
       one,

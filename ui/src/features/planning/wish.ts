@@ -1,6 +1,10 @@
 // A wish as the form holds it, every field as typed.
 import type { VisitWish } from '../../ipc';
 import { readWhole, typedWhole } from '../../kit/whole';
+import { nextKey, type Typed } from '../facilities/rows';
+
+/** Lessons that others share, as they stand in the form: who is ticked, by visit. */
+export type TypedShared = Typed<{ lessons: string; with: Record<string, boolean> }>;
 
 /** What stands in the form. */
 export interface TypedWish {
@@ -17,7 +21,11 @@ export interface TypedWish {
   court: string;
   weight: '1' | '2' | '3';
   note: string;
+  shared: TypedShared[];
 }
+
+/** An empty row: one lesson, shared with nobody yet. */
+export const emptyShared = (): TypedShared => ({ key: nextKey(), lessons: '1', with: {} });
 
 /** A wish to change; an hour once a day where there is none yet. */
 export function toTyped(w: VisitWish | null): TypedWish {
@@ -36,6 +44,11 @@ export function toTyped(w: VisitWish | null): TypedWish {
     court: w?.court ?? '',
     weight,
     note: w?.note ?? '',
+    shared: (w?.shared ?? []).map((row) => ({
+      key: nextKey(),
+      lessons: String(row.lessons ?? 0),
+      with: Object.fromEntries((row.with ?? []).map((visit) => [visit, true])),
+    })),
   };
 }
 
@@ -49,5 +62,9 @@ export function toWish(t: TypedWish): VisitWish {
     rest: readWhole(t.rest),
     court: t.court || null,
     weight: Number(t.weight),
+    shared: t.shared.map((row) => ({
+      lessons: readWhole(row.lessons, -1),
+      with: Object.keys(row.with).filter((visit) => row.with[visit]),
+    })),
   };
 }

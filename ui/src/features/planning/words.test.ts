@@ -1,14 +1,14 @@
 // A plan in words, and what differs between two.
 import { expect, test } from 'vitest';
 import type { PlanMade, PlannedLesson } from '../../ipc';
-import { byPerson, comesTo, differs, freeByDay, whenOf, whereOf } from './words';
+import { byPerson, comesTo, differs, freeByDay, nameOf, whenOf, whereOf } from './words';
 
 function line(name: string, day: string, starts: string, court = 'Court 1'): PlannedLesson {
   return {
-    place: { visit: `visit of ${name}`, court, day, starts },
+    place: { visit: `visit of ${name}`, with: [], court, day, starts },
     lesson: null,
     locked: false,
-    student: name,
+    students: [name],
     name,
     ends: starts.replace(/^(\d\d)/, (h) => String(Number(h) + 1).padStart(2, '0')),
     facility: 'f',
@@ -25,7 +25,7 @@ function plan(lines: PlannedLesson[]): PlanMade {
   return {
     proven: true,
     lines,
-    missing: [{ visit: 'v', name: 'Zoë', lessons: 2, why: [] }],
+    missing: [{ visit: 'v', with: [], name: 'Zoë', lessons: 2, why: [] }],
     cost: [],
     days: 1,
     trips: 1,
@@ -50,6 +50,16 @@ test('people are rows, each with their lessons in time', () => {
   ]);
   expect(whenOf(line('Ana', '2026-03-10', '09:00'))).toBe('Tue 10 Mar, 9:00 – 10:00');
   expect(whereOf(line('Ana', '2026-03-10', '09:00'))).toBe('Court 1, Harbour Hall · 18.00 EUR');
+});
+
+test('those who share lessons are a row of their own, and said to share', () => {
+  const own = line('Ana', '2026-03-10', '09:00');
+  const both = { ...own, name: 'Ana and Ben', place: { ...own.place, with: ['visit of Ben'] } };
+  expect(byPerson([both, own, both]).map((p) => [p.name, p.visit, p.lines.length])).toEqual([
+    ['Ana', 'visit of Ana', 1],
+    ['Ana and Ben, shared', 'visit of Ana', 2],
+  ]);
+  expect(nameOf('Ana', [])).toBe('Ana');
 });
 
 test('what a plan comes to, its free hours, and where two differ', () => {

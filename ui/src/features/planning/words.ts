@@ -4,15 +4,33 @@ import { counted } from '../../kit/counted';
 import { shortDay } from '../../kit/dates';
 import { timeSpan, timeWords } from '../../kit/times';
 
-/** Whose lessons they are, in the order of their names, each with its lines in time. */
+/** Whose lesson it is, told apart from those that others share: the visits in one word. */
+export function whoseOf(of: { visit: string; with?: readonly string[] }): string {
+  return [of.visit, ...(of.with ?? [])].join(' ');
+}
+
+/** "Ana", or "Ana and Ben, shared". */
+export function nameOf(name: string, shared: readonly string[] | undefined): string {
+  return shared?.length ? `${name}, shared` : name;
+}
+
+/** Whose lessons they are, in the order of their names, each with its lines in time; those who share lessons
+ * are rows of their own. */
 export function byPerson(
   lines: readonly PlannedLesson[],
-): { name: string; visit: string; lines: PlannedLesson[] }[] {
-  const people: { name: string; visit: string; lines: PlannedLesson[] }[] = [];
+): { name: string; visit: string; whose: string; lines: PlannedLesson[] }[] {
+  const people: { name: string; visit: string; whose: string; lines: PlannedLesson[] }[] = [];
   for (const line of lines) {
-    const known = people.find((p) => p.visit === line.place.visit);
+    const whose = whoseOf(line.place);
+    const known = people.find((p) => p.whose === whose);
     if (known) known.lines.push(line);
-    else people.push({ name: line.name, visit: line.place.visit, lines: [line] });
+    else
+      people.push({
+        name: nameOf(line.name, line.place.with),
+        visit: line.place.visit,
+        whose,
+        lines: [line],
+      });
   }
   return people.sort((a, b) => a.name.localeCompare(b.name));
 }

@@ -198,6 +198,20 @@ impl Rules {
 
     /// What else to mind there, whichever the booking: a sentence each.
     pub fn mind(&self) -> Vec<String> {
+        let mut mind = self.mind_of_order();
+        mind.extend(self.mind_of_limits());
+        mind.extend(self.mind_of_people());
+        mind
+    }
+
+    /// The same without the limits of a day and of seven days, for whoever keeps to these.
+    pub fn mind_besides_limits(&self) -> Vec<String> {
+        let mut mind = self.mind_of_order();
+        mind.extend(self.mind_of_people());
+        mind
+    }
+
+    fn mind_of_order(&self) -> Vec<String> {
         let r = self;
         let mut mind = Vec::new();
         if r.apart {
@@ -206,6 +220,12 @@ impl Rules {
         if r.one_by_one {
             mind.push("One booking is played before the next can be made.".to_owned());
         }
+        mind
+    }
+
+    fn mind_of_limits(&self) -> Vec<String> {
+        let r = self;
+        let mut mind = Vec::new();
         if r.day_bookings > 0 {
             let most = counted(r.day_bookings, "booking", "bookings");
             mind.push(format!("At most {most} a day."));
@@ -214,6 +234,12 @@ impl Rules {
             let most = counted(r.week_limit, "minute", "minutes");
             mind.push(format!("At most {most} in any seven days."));
         }
+        mind
+    }
+
+    fn mind_of_people(&self) -> Vec<String> {
+        let r = self;
+        let mut mind = Vec::new();
         if r.people > 0 {
             mind.push(format!("At most {} on a court.", counted(r.people, "person", "people")));
         }
