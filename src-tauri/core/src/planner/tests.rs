@@ -409,6 +409,26 @@ fn a_way_needs_its_own_time_beside_the_meal() {
 }
 
 #[test]
+fn a_facilitys_week_is_shared_out_although_a_rest_forbids_what_would_use_least_of_it() {
+    // Two lessons side by side at the free facility would use nothing of the other; the rest between
+    // them forbids it, and one at each is what the week has room for.
+    let mut ask = easy();
+    ask.facilities = vec![
+        Facility { hours: vec![[540, 720], [540, 600]], ..facility(2) },
+        Facility { hours: vec![[540, 660], [0, 0]], ..facility(2) },
+    ];
+    ask.courts = vec![court(0), at_the_hour(1, 0)];
+    ask.coach.travel = apart(0);
+    ask.students = vec![Student { rest: 60, ..student(3) }];
+    assert_eq!(best(&ask).objectives, [0, 4, 3000, 0], "all at the first, but for the week");
+    ask.limits = vec![within(Some(0), [0, 1], 120)];
+    let plan = best(&ask);
+    assert_eq!(plan.objectives, [0, 6, 2000, 0]);
+    let there = plan.lessons.iter().filter(|l| l.court == 1).count();
+    assert_eq!((plan.lessons.len(), there), (3, 1));
+}
+
+#[test]
 fn travel_takes_the_time_between_two_facilities() {
     let lessons = |travel| {
         let mut ask = easy();
