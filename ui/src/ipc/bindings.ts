@@ -7981,15 +7981,6 @@ export interface LoadDay {
   unrated: number;
 }
 /**
- * The figures of a month.
- *
- */
-export interface MonthFigures {
-  /**
-   * 1 for January.
-   */
-  month: number;
-  figures: Figures;
  * A visit whose student could share lessons.
  *
  */
@@ -8003,6 +7994,17 @@ export interface MayShare {
    * Its days, in words.
    */
   when: string;
+}
+/**
+ * The figures of a month.
+ *
+ */
+export interface MonthFigures {
+  /**
+   * 1 for January.
+   */
+  month: number;
+  figures: Figures;
 }
 /**
  * A goal that moved.
