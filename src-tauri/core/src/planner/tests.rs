@@ -146,12 +146,24 @@ prop_compose! {
         second in (9_u32..12, any::<bool>()),
         bookings in proptest::array::uniform2(1_u32..4),
         limits in proptest::collection::vec(
-            (proptest::option::of(0_usize..2), 0_u32..2, 0_u32..2, 0_u32..5), 0..4),
+            (proptest::option::of(0_usize..2), 0_u32..3, 0_u32..3, 0_u32..5), 0..4),
         travel in 0_u32..3,
         half in any::<bool>(),
         more_hours in 0_u32..4,
+        third in proptest::bool::weighted(0.6),
     ) -> Ask {
         let mut ask = ask;
+        if third {
+            // Three days are what it takes for two ways to the same lessons so far.
+            ask.days = 3;
+            for f in &mut ask.facilities {
+                f.hours.push([540, 600]);
+                f.days_bookable = 3;
+            }
+            for student in &mut ask.students {
+                student.depart[0] *= 2;
+            }
+        }
         for hours in ask.facilities.iter_mut().flat_map(|f| &mut f.hours) {
             hours[1] += more_hours * 60;
         }
@@ -179,7 +191,7 @@ prop_compose! {
         ask.facilities[0].day_bookings = bookings[0];
         ask.facilities[1].day_bookings = bookings[1];
         ask.limits = limits.iter().map(|(facility, first, long, hours)| Limit {
-            facility: *facility, first: *first, last: (*first + *long).min(1), minutes: hours * 60 + 30 * u32::from(half),
+            facility: *facility, first: (*first).min(ask.days - 1), last: (*first + *long).min(ask.days - 1), minutes: hours * 60 + 30 * u32::from(half),
         }).collect();
         ask
     }
@@ -334,6 +346,14 @@ fn each_rule_by_itself_leaves_room_for_so_many_lessons() {
         ("a meal that could never be", |a| a.coach.meals = vec![meal(90, &[[600, 660]])], 8),
         ("a meal of two spans", |a| a.coach.meals = vec![meal(60, &[[600, 630], [630, 660]])], 7),
         (
+            "a meal that no two spans make together",
+            |a| {
+                a.coach.meals = vec![meal(90, &[[540, 630], [660, 750]])];
+                a.courts[0].taken = vec![[0, 600, 720]];
+            },
+            5,
+        ),
+        (
             "someone else's meal",
             |a| a.coach.meals = vec![Meal { day: 2, ..meal(60, &[[540, 780]]) }],
             8,
@@ -426,6 +446,19 @@ fn a_facilitys_week_is_shared_out_although_a_rest_forbids_what_would_use_least_o
     assert_eq!(plan.objectives, [0, 6, 2000, 0]);
     let there = plan.lessons.iter().filter(|l| l.court == 1).count();
     assert_eq!((plan.lessons.len(), there), (3, 1));
+}
+
+#[test]
+fn two_facilities_weeks_are_kept_together() {
+    let mut ask = easy();
+    ask.days = 1;
+    ask.facilities = vec![facility(1), facility(1)];
+    ask.courts = vec![court(0), at_the_hour(1, 900)];
+    ask.coach.travel = apart(0);
+    ask.students = vec![Student { depart: [0, DAY], ..student(3) }];
+    assert_eq!(best(&ask).objectives, [0, 2, 2700, 0], "all at the cheap one");
+    ask.limits = vec![within(Some(0), [0, 0], 60), within(Some(1), [0, 0], 60)];
+    assert_eq!(best(&ask).objectives, [1, 4, 1900, 0], "one at each");
 }
 
 #[test]

@@ -18,7 +18,7 @@ const of = (over: Partial<OwnCalendar>): OwnCalendar => ({
 });
 const found: FoundCalendar[] = [
   { href: '/private/', name: 'Private', writable: true },
-  { href: '/work/', name: 'Work', writable: false },
+  { href: '/club/', name: 'Work', writable: false },
 ];
 
 describe('what an exchange did', () => {
@@ -43,17 +43,17 @@ describe('when a calendar was read', () => {
 describe('what is chosen at first', () => {
   it('is a new calendar for lessons and nothing else', () => {
     expect(chosenAtFirst(found, [])).toEqual({
-      busy: { '/private/': false, '/work/': false },
+      busy: { '/private/': false, '/club/': false },
       lessons: NEW,
       name: 'Lessons',
     });
   });
 
   it('is what is in use', () => {
-    const used = [of({}), of({ id: 'b', role: 'lessons', href: '/work/' })];
+    const used = [of({}), of({ id: 'b', role: 'lessons', href: '/club/' })];
     expect(chosenAtFirst(found, used)).toEqual({
-      busy: { '/private/': true, '/work/': false },
-      lessons: '/work/',
+      busy: { '/private/': true, '/club/': false },
+      lessons: '/club/',
       name: 'Lessons',
     });
   });
