@@ -253,14 +253,18 @@ def live(program):
 
 
 def race(program, every):
-    """Both on the same asks, each by itself; the program's time holds its start and its reading."""
+    """Both on the same asks, each by itself. The program's time is that of ten more of the same ask, so
+    that its start is left out, as Python's is."""
     file = pathlib.Path(__file__).with_name("plan_optima.jsonl")
     rows = [json.loads(line) for line in file.read_text(encoding="utf-8").splitlines()]
     took, failed = {}, 0
     for row in rows[::every]:
         start = time.perf_counter()
         plan = ask(program, "plan", [row["ask"]])[0]
-        ours = time.perf_counter() - start
+        once = time.perf_counter() - start
+        start = time.perf_counter()
+        ask(program, "plan", [row["ask"]] * 11)
+        ours = max((time.perf_counter() - start - once) / 10, 1e-6)
         start = time.perf_counter()
         best = optimum(row["ask"])
         theirs = time.perf_counter() - start
