@@ -1,6 +1,7 @@
 //! The sample season: an invented coach's file in a harbour town that exists nowhere, built through
 //! the program's own commands. The same arguments give the same file, ids included.
 
+mod before;
 mod crowd;
 mod maker;
 mod story;

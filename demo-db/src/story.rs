@@ -4,6 +4,7 @@ use carryover_core::error::Result;
 use carryover_core::kinds::{Day, Span};
 use serde_json::json;
 
+use crate::before;
 use crate::maker::{Goal, Maker, Seen, Told};
 
 const LOB: Goal = Goal {
@@ -110,6 +111,7 @@ pub fn tell(m: &mut Maker, most: u32) -> Result<()> {
         tell(m)?;
         told += count;
     }
+    before::court(m)?;
     next_lesson(m)
 }
 

@@ -1,4 +1,5 @@
 // A shared lesson by keyboard: two students with their own goals on one court, one key between them.
+import { readyForCourt } from '../world/ready.mjs';
 import { day, returningStudent } from '../world/returning.mjs';
 import { arrived, expect, noFindings, stillThere, test, use } from './story.mjs';
 
@@ -8,6 +9,7 @@ async function two(act) {
   await act('visits.open', { visit: zoe.visit });
   const [hall] = await act('facilities.list', {});
   const ines = (await act('students.add', { name: 'Ines Okafor' })).id;
+  await readyForCourt(act, ines);
   const visit = await act('visits.plan', {
     student: ines,
     facility: hall.id,

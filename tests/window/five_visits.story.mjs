@@ -7,6 +7,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { makeFile } from '../world/bridge.mjs';
 import { act, check } from '../world/cli.mjs';
+import { readyForCourt } from '../world/ready.mjs';
 import { day } from '../world/returning.mjs';
 import { Key, until } from './harness.mjs';
 import { story } from './story.mjs';
@@ -17,6 +18,7 @@ story('five visits, from a goal met to a goal raised', async ({ folder, start })
     await run('settings.change', { name: 'Robin Hale', closing: 'See you on court,' });
     await run('facilities.add', { name: 'Harbour Hall', town: 'Saltmere', zone: 'Europe/Dublin' });
     student = await run('students.add', { name: 'Elin Sørgård', hand: 'left', plays: 'doubles' });
+    await readyForCourt(run, student.id);
   });
   const window = await start('--file', file);
   const at = (words) =>

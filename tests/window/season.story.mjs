@@ -57,7 +57,12 @@ story('a season from a spreadsheet goes on in the window, to the letter', async 
   await window.act('Plan the visit');
   await window.click("//button[starts-with(normalize-space(), 'Start the visit')]");
   await window.read('carried');
+  // Nothing was asked of her yet: the court opens with a reason, which is kept.
   await window.act('Record');
+  await window.read('Not ready for court');
+  await window.act('Go on all the same');
+  await window.type("//textarea[@name='reason']", 'Asked by word of mouth, all well; papers tonight');
+  await window.act('Go on');
   await window.read('Lift, don’t push');
   for (const key of ['1', '1', '1', '1', '1', '2', '1', '1', '1', '1', '1', '2', '1'])
     await window.press(key);

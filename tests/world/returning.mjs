@@ -1,5 +1,7 @@
 // A returning student: one goal met at the last visit, one still worked on, and days agreed from today.
 
+import { readyForCourt } from './ready.mjs';
+
 /** The date so many days from today, on this machine’s own calendar. */
 export const day = (offset) => {
   const at = new Date(Date.now() + offset * 86_400_000);
@@ -16,6 +18,7 @@ export async function returningStudent(act) {
     hand: 'left',
     wants: 'A serve that holds.',
   });
+  await readyForCourt(act, student.id);
   const visit = (first, last) =>
     act('visits.plan', {
       student: student.id,

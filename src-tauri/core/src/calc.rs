@@ -4,6 +4,7 @@
 //! calls the function the rest of the core calls. An input is refused with all its problems at
 //! once, each with the field it concerns.
 
+mod before_court;
 mod fields;
 mod load;
 mod plan;
@@ -18,7 +19,8 @@ use crate::kinds::zones::{self, Zone};
 use fields::Fields;
 
 /// The names [`calc`] knows.
-pub const NAMES: [&str; 7] = ["wilson", "change", "criterion", "load", "score", "clock", "plan"];
+pub const NAMES: [&str; 9] =
+    ["wilson", "change", "criterion", "load", "score", "clock", "plan", "readiness", "age"];
 
 /// Why a calculation was not done.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -70,6 +72,8 @@ pub fn calc(name: &str, input: Value) -> Result<Value, CalcRefusal> {
         "score" => answer(score::read(fields)?),
         "clock" => answer(clock(fields)?),
         "plan" => plan::read(fields, &|| true),
+        "readiness" => before_court::readiness(fields),
+        "age" => before_court::age(fields),
         _ => Err(CalcRefusal {
             code: "not_found",
             words: format!("there is no calculation “{name}”; there are {}", NAMES.join(", ")),
@@ -226,6 +230,12 @@ mod tests {
                     "next_server":"other"},"first_server":"a","winners":"aabb"}),
                 "{\"games\":[[2,1]],\"serving\":\"b\",\"winner\":null}",
             ),
+            (
+                "readiness",
+                json!({"active":"yes","disease":"yes","symptoms":"no"}),
+                "{\"outcome\":\"clearance_for_vigorous\"",
+            ),
+            ("age", json!({"born":"2008-02-29","on":"2026-02-28"}), "{\"years\":17}"),
             (
                 "clock",
                 json!({"local":"2026-03-08T02:30","zone":"America/New_York"}),

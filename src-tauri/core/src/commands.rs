@@ -15,9 +15,9 @@ use crate::db::check::Checked;
 use crate::error::{Error, Result};
 use crate::kinds::ids::ActId;
 use crate::{
-    assessments, bookings, calendar, exchange, facilities, goals, home, lessons, letters,
-    observations, offers, own_time, planning, reports, settings, sports, students, timetable,
-    visits,
+    assessments, bookings, calendar, exchange, facilities, goals, home, intake, lessons, letters,
+    observations, offers, own_time, planning, ready, reports, settings, sports, students,
+    timetable, visits,
 };
 
 /// What a command gave back.
@@ -235,6 +235,101 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
             "A facility\u{2019}s desk and where to turn in an emergency",
             facilities::card,
         ),
+        reads("intake.show", "What was asked of a student before court", intake::record::show),
+        writes("intake.set", "Intake gone through", intake::record::set),
+        reads("intake.eyewear", "The standards of eyewear", |_, _: Nothing| {
+            Ok(intake::eyewear::STANDARDS.to_vec())
+        }),
+        reads(
+            "intake.injuries",
+            "A student\u{2019}s injuries and restrictions",
+            intake::injuries::of,
+        ),
+        writes("intake.note_injury", "Injury written down", intake::injuries::note),
+        writes("intake.change_injury", "Injury changed", intake::injuries::change),
+        reads(
+            "intake.clearances",
+            "What professionals wrote about a student",
+            intake::clearances::of,
+        ),
+        writes("intake.record_clearance", "Clearance recorded", intake::clearances::record),
+        writes("intake.withdraw_clearance", "Clearance withdrawn", intake::clearances::withdraw),
+        reads(
+            "intake.readiness",
+            "A student\u{2019}s answers to the readiness questions, the newest first",
+            intake::readiness::answers,
+        ),
+        writes(
+            "intake.answer_readiness",
+            "Readiness questions answered",
+            intake::readiness::answer,
+        ),
+        reads("intake.notices", "The notices, each at its newest version", |db, _: Nothing| {
+            intake::notices::list(db)
+        }),
+        reads("intake.notice", "One notice at its newest version", intake::notices::show),
+        reads("intake.draft_notice", "The words a notice begins with", intake::notices::draft),
+        writes("intake.publish_notice", "Notice published", intake::notices::publish),
+        writes("intake.archive_notice", "Notice put away", intake::notices::archive),
+        reads(
+            "intake.notices_needed",
+            "The notices a student is asked for, and what came of them",
+            intake::notices::needed,
+        ),
+        reads(
+            "intake.acknowledgements",
+            "What was acknowledged for a student",
+            intake::notices::acknowledgements,
+        ),
+        writes("intake.acknowledge_notice", "Notice acknowledged", intake::notices::acknowledge),
+        reads("intake.consents", "A student\u{2019}s consents, one by one", intake::consents::of),
+        reads("intake.guest_consents", "The consents of guests", |db, _: Nothing| {
+            intake::consents::of_guests(db)
+        }),
+        writes("intake.give_consent", "Consent answered", intake::consents::give),
+        writes("intake.withdraw_consent", "Consent withdrawn", intake::consents::withdraw),
+        reads("intake.policy", "A facility\u{2019}s own policy", intake::forms::policy),
+        writes(
+            "intake.set_policy",
+            "Facility\u{2019}s policy written down",
+            intake::forms::set_policy,
+        ),
+        reads("intake.forms", "The facilities\u{2019} forms a student signed", intake::forms::of),
+        writes("intake.sign_form", "Facility\u{2019}s form signed", intake::forms::sign),
+        reads("intake.minor_rules", "The rules for minors", |db, _: Nothing| {
+            intake::minors::rules(db)
+        }),
+        writes(
+            "intake.set_minor_rules",
+            "Rules for minors written down",
+            intake::minors::set_rules,
+        ),
+        reads("intake.certificates", "The coach\u{2019}s own papers", |db, _: Nothing| {
+            intake::certificates::list(db)
+        }),
+        writes("intake.add_certificate", "Own paper added", intake::certificates::add),
+        writes("intake.change_certificate", "Own paper changed", intake::certificates::change),
+        writes("intake.archive_certificate", "Own paper put away", intake::certificates::archive),
+        reads("intake.incidents", "The incident reports, the newest first", |db, _: Nothing| {
+            intake::incidents::list(db)
+        }),
+        reads("intake.incident", "One incident report", intake::incidents::show),
+        writes("intake.record_incident", "Incident written down", intake::incidents::record),
+        writes("intake.change_incident", "Incident changed", intake::incidents::change),
+        writes("intake.sign_incident", "Incident report signed", intake::incidents::sign),
+        writes("intake.add_to_incident", "Added to an incident report", intake::incidents::add),
+        reads("intake.ready", "How everyone on a lesson stands before it", ready::of_lesson),
+        reads(
+            "intake.ready_person",
+            "How a student stands before a first lesson",
+            ready::before_first,
+        ),
+        reads(
+            "intake.ready_at",
+            "How people stand where and when a plan has them",
+            ready::at_places,
+        ),
+        writes("intake.go_on", "Went on although not ready", ready::go_on),
         reads("own_time.show", "The coach\u{2019}s own week and its limits", |db, _: Nothing| {
             own_time::show(db)
         }),

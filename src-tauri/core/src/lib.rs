@@ -5,8 +5,8 @@
 //! no network and no async runtime.
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
-//! kinds, error → db, app → input, settings → print, sports, load → ical → students, facilities → own_time, goals →
-//! visits, lessons, games → observations, assessments → home, planner → planning, bookings, offers → timetable → letters, calendar → reports, exchange, calc → commands → desk. A test in the
+//! kinds, error → db, app → input, settings → print, sports, load → ical → students, facilities → own_time, intake → goals →
+//! visits, lessons, games → ready → observations, assessments → home, planner → planning, bookings, offers → timetable → letters, calendar → reports, exchange, calc → commands → desk. A test in the
 //! workspace's `tests` package checks it.
 
 pub mod app;
@@ -25,6 +25,7 @@ pub mod goals;
 pub mod home;
 pub mod ical;
 pub mod input;
+pub mod intake;
 pub mod kinds;
 pub mod lessons;
 pub mod letters;
@@ -35,6 +36,7 @@ pub mod own_time;
 pub mod planner;
 pub mod planning;
 pub mod print;
+pub mod ready;
 pub mod reports;
 pub mod settings;
 pub mod sports;

@@ -1,7 +1,28 @@
 // Generated from the command table by "npm run bindings". Never edited by hand.
 
+/**
+ * Who speaks: the student, or the guardian of a minor.
+ *
+ */
+export type Speaks = 'self' | 'guardian';
+/**
+ * On what something was accepted.
+ *
+ */
+export type OnWhat = 'screen' | 'paper';
+export type AcknowledgementId = string;
+export type NoticeId = string;
+export type VersionId = string;
+export type StudentId = string;
+/**
+ * a date as YYYY-MM-DD
+ *
+ */
+export type Day = string;
+export type ScanId = string;
 export type ActId = string;
 export type Instant = string;
+export type RowId = string;
 /**
  * How often something comes again.
  *
@@ -13,10 +34,10 @@ export type Again = 'never' | 'every_week' | 'every_second_week' | 'every_month'
  */
 export type AheadUnit = 'hours' | 'days' | 'months';
 /**
- * a date as YYYY-MM-DD
+ * A question that may be left open.
  *
  */
-export type Day = string;
+export type Answer = 'yes' | 'no' | 'not_known';
 export type VisitId = string;
 export type FacilityId = string;
 /**
@@ -122,7 +143,6 @@ export type WhatIf =
       facility: FacilityId;
     };
 export type AssessmentId = string;
-export type StudentId = string;
 /**
  * What a level rests on.
  *
@@ -188,6 +208,13 @@ export type WhichHour = 'once' | 'first' | 'second';
  *
  */
 export type LessonState = 'planned' | 'given' | 'cut_short' | 'called_off' | 'missed';
+export type CertificateId = string;
+/**
+ * What kind of paper.
+ *
+ */
+export type CertificateKind =
+  'first_aid' | 'background_check' | 'safeguarding' | 'insurance' | 'instructor' | 'other';
 /**
  * What a change between two counts may be called.
  *
@@ -203,6 +230,8 @@ export type Choice = 'carry_on' | 'raise' | 'close' | 'set_aside' | 'take_up';
  *
  */
 export type Who = 'coach' | 'student' | 'court';
+export type ClearanceId = string;
+export type InjuryId = string;
 /**
  * What a column can be.
  *
@@ -221,6 +250,20 @@ export type Role =
   | 'result'
   | 'tries'
   | 'note';
+export type ConsentId = string;
+/**
+ * What is consented to.
+ *
+ */
+export type ConsentKind =
+  | 'lessons'
+  | 'health_data'
+  | 'recording'
+  | 'publishing'
+  | 'photographs'
+  | 'messages'
+  | 'emergency_treatment'
+  | 'transport';
 /**
  * How the hours before a booking are counted where the clocks change in between.
  *
@@ -270,7 +313,50 @@ export type DecisionId = string;
 export type TalkStage = 'silent' | 'talking' | 'done' | 'failed';
 export type DeskChooseOutput = FileName | null;
 export type LetterId = string;
+/**
+ * A paper about someone before court, or about what happened there.
+ *
+ */
+export type DeskOpenSheetInput =
+  | {
+      kind: 'notice';
+      version: VersionId;
+    }
+  | {
+      kind: 'acknowledgement';
+      acknowledgement: AcknowledgementId;
+    }
+  | {
+      kind: 'incident';
+      incident: IncidentId;
+    }
+  | {
+      kind: 'scan';
+      scan: ScanId;
+    };
+export type IncidentId = string;
 export type DeskReadCalendarOutput = OwnCalendar | null;
+/**
+ * A paper about someone before court, or about what happened there.
+ *
+ */
+export type DeskSaveSheetInput =
+  | {
+      kind: 'notice';
+      version: VersionId;
+    }
+  | {
+      kind: 'acknowledgement';
+      acknowledgement: AcknowledgementId;
+    }
+  | {
+      kind: 'incident';
+      incident: IncidentId;
+    }
+  | {
+      kind: 'scan';
+      scan: ScanId;
+    };
 /**
  * What happens when both sides have three points in a game.
  *
@@ -288,6 +374,7 @@ export type Later = 'full' | 'fee' | 'nothing';
  */
 export type Permission = 'not_asked' | 'asked' | 'granted' | 'refused';
 export type FacilitiesZonesOutput = string[];
+export type FormId = string;
 export type FactId = string;
 /**
  * What a fact about a student is about.
@@ -338,23 +425,102 @@ export type HomeLineId = string;
  */
 export type HomeUnit = 'tries' | 'minutes';
 /**
+ * What kind of thing it is.
+ *
+ */
+export type InjuryKind = 'injury' | 'restriction' | 'head';
+/**
  * The inks of a sheet, by the name they have on the screen.
  *
  */
 export type Ink = 'ink' | 'soft' | 'rule' | 'line' | 'ball' | 'maple';
-export type JobId = string;
-export type JournalNewestOutput = Act[];
+export type IntakeAcknowledgementsOutput = Acknowledgement[];
+export type ReadinessId = string;
+/**
+ * What the table says.
+ *
+ */
+export type Outcome =
+  | 'ask'
+  | 'not_necessary_light'
+  | 'clearance_first'
+  | 'not_necessary_continue'
+  | 'clearance_for_vigorous'
+  | 'stop_and_ask';
 /**
  * A language in which a student is written to.
  *
  */
 export type Language = 'en' | 'de';
 /**
+ * What a part of a notice says; a notice has each of them once.
+ *
+ */
+export type NoticeItem =
+  | 'facility'
+  | 'law'
+  | 'advice'
+  | 'emergency'
+  | 'risks'
+  | 'eyewear'
+  | 'data'
+  | 'guardian'
+  | 'pictures'
+  | 'version';
+export type IntakeCertificatesOutput = Certificate[];
+export type IntakeClearancesOutput = Clearance[];
+export type IntakeConsentsOutput = ConsentAsked[];
+export type IntakeEyewearOutput = EyewearStandard[];
+export type IntakeFormsOutput = FacilityForm[];
+/**
+ * Whether a student may go on court, as far as what is written down says.
+ *
+ */
+export type ReadyState = 'ready' | 'not_ready' | 'blocked';
+/**
+ * What is missing, or to be careful of.
+ *
+ */
+export type ReadyAbout =
+  | 'head'
+  | 'birth_date'
+  | 'guardian'
+  | 'emergency_contact'
+  | 'injuries'
+  | 'readiness'
+  | 'consent'
+  | 'notice'
+  | 'facility_form'
+  | 'facility_rules'
+  | 'eyewear'
+  | 'teaching'
+  | 'own_papers';
+export type IntakeGuestConsentsOutput = GuestConsent[];
+export type IntakeIncidentsOutput = Incident[];
+export type IntakeInjuriesOutput = Injury[];
+export type IntakeNoticesNeededOutput = NoticeNeeded[];
+export type IntakeNoticesOutput = Notice[];
+export type IntakePolicyOutput = Policy | null;
+export type IntakeReadinessOutput = Readiness[];
+export type IntakeReadyOutput = Ready[];
+export type JobId = string;
+export type JournalNewestOutput = Act[];
+/**
  * What a line on the day sheet leads to.
  *
  */
 export type Leads =
-  'start_visit' | 'record' | 'visit' | 'letter' | 'letters' | 'student' | 'courts' | 'calendars';
+  | 'start_visit'
+  | 'record'
+  | 'visit'
+  | 'letter'
+  | 'letters'
+  | 'student'
+  | 'courts'
+  | 'calendars'
+  | 'before_court'
+  | 'incidents'
+  | 'papers';
 /**
  * What came of an offer.
  *
@@ -614,6 +780,96 @@ export type StudentsRemoveFactOutput = Fact[];
 export type VisitsListOutput = Visit[];
 
 /**
+ * Who accepted something, when, and on what; part of an acknowledgement and of a consent.
+ *
+ */
+export interface Accepting {
+  /**
+   * The full name, as typed by the person or as signed on paper.
+   */
+  name?: string;
+  relation?: Speaks;
+  /**
+   * What the guardian is to the student: mother, father.
+   */
+  as_what?: string;
+  /**
+   * The day, as YYYY-MM-DD; empty for today.
+   */
+  day?: string;
+  how?: OnWhat;
+  /**
+   * The signed paper.
+   */
+  scan?: ScanGiven | null;
+}
+/**
+ * A scan that is handed in.
+ *
+ */
+export interface ScanGiven {
+  /**
+   * The file's name.
+   */
+  name: string;
+  /**
+   * Its bytes in base64 (RFC 4648).
+   */
+  base64: string;
+}
+/**
+ * An acknowledgement as kept.
+ *
+ */
+export interface Acknowledgement {
+  id: AcknowledgementId;
+  notice: NoticeId;
+  version: VersionId;
+  /**
+   * That version's number.
+   */
+  number: number;
+  student: StudentId;
+  /**
+   * Who accepted it.
+   */
+  name: string;
+  relation: Speaks;
+  /**
+   * What the guardian is to the student.
+   */
+  as_what: string;
+  day: Day;
+  how: OnWhat;
+  /**
+   * The signed paper.
+   */
+  scan: ScanNamed | null;
+  /**
+   * The seal: SHA-256 over the text's digest, the names and the day.
+   */
+  seal: string;
+  /**
+   * Whether the seal fits what is kept.
+   */
+  whole: boolean;
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * A scan as it is named.
+ *
+ */
+export interface ScanNamed {
+  id: ScanId;
+  /**
+   * The file's name.
+   */
+  name: string;
+}
+/**
  * A line of history.
  *
  */
@@ -636,6 +892,22 @@ export interface Act {
    * Whether it was undone since.
    */
   undone: boolean;
+}
+/**
+ * What was added to a signed report.
+ *
+ */
+export interface Addition {
+  id: RowId;
+  at: Instant;
+  /**
+   * What.
+   */
+  words: string;
+  /**
+   * By whom.
+   */
+  author: string;
 }
 /**
  * How long before it a court can be booked.
@@ -682,6 +954,24 @@ export interface AheadInput {
    * At this time of that day, HH:MM; empty for midnight. Not with hours.
    */
   opens?: string;
+}
+/**
+ * The three answers.
+ *
+ */
+export interface Answers {
+  active: Answer;
+  disease: Answer;
+  symptoms: Answer;
+}
+/**
+ * The three answers.
+ *
+ */
+export interface AnswersInput {
+  active?: Answer;
+  disease?: Answer;
+  symptoms?: Answer;
 }
 /**
  * What to plan.
@@ -2428,6 +2718,57 @@ export interface Mark {
   short: boolean;
 }
 /**
+ * A paper as kept.
+ *
+ */
+export interface Certificate {
+  id: CertificateId;
+  paper: Paper;
+  /**
+   * A scan of it.
+   */
+  scan: ScanNamed | null;
+  /**
+   * Whether it has ended.
+   */
+  over: boolean;
+  /**
+   * Whether it ends soon.
+   */
+  soon: boolean;
+  /**
+   * Until when it holds, in words.
+   */
+  stands: string;
+}
+/**
+ * A paper; the form and the record are the same.
+ *
+ */
+export interface Paper {
+  kind: CertificateKind;
+  /**
+   * Its name.
+   */
+  words: string;
+  /**
+   * Who issued it.
+   */
+  by_whom: string;
+  /**
+   * Its number.
+   */
+  number: string;
+  /**
+   * The day it was issued, as YYYY-MM-DD.
+   */
+  since: string;
+  /**
+   * The last day it holds; empty for without end.
+   */
+  until: string;
+}
+/**
  * How a player of one strength fares.
  *
  */
@@ -2456,6 +2797,47 @@ export interface Clash {
    * In words.
    */
   words: string;
+}
+/**
+ * A clearance as recorded.
+ *
+ */
+export interface Clearance {
+  id: ClearanceId;
+  student: StudentId;
+  /**
+   * After which injury.
+   */
+  injury: InjuryId | null;
+  /**
+   * Who wrote it.
+   */
+  by_whom: string;
+  /**
+   * What they are.
+   */
+  profession: string;
+  day: Day;
+  /**
+   * What it says.
+   */
+  says: string;
+  /**
+   * The last day it holds.
+   */
+  until: Day | null;
+  /**
+   * The paper.
+   */
+  scan: ScanNamed | null;
+  /**
+   * The day it was withdrawn.
+   */
+  withdrawn: Day | null;
+  /**
+   * Why.
+   */
+  why: string;
 }
 /**
  * When a facility, or a court of it, cannot be booked.
@@ -2660,6 +3042,84 @@ export interface ComesLater {
   day: Day;
 }
 /**
+ * An answer as kept.
+ *
+ */
+export interface Consent {
+  id: ConsentId;
+  /**
+   * Whose.
+   */
+  student: StudentId | null;
+  /**
+   * The guest.
+   */
+  guest: string | null;
+  kind: ConsentKind;
+  /**
+   * Whether it was given.
+   */
+  given: boolean;
+  /**
+   * Who answered.
+   */
+  name: string;
+  relation: Speaks;
+  /**
+   * What the guardian is to the student.
+   */
+  as_what: string;
+  day: Day;
+  how: OnWhat;
+  /**
+   * The paper.
+   */
+  scan: ScanNamed | null;
+  /**
+   * The last day it holds.
+   */
+  until: Day | null;
+  /**
+   * The day it was withdrawn.
+   */
+  withdrawn: Day | null;
+  /**
+   * Who withdrew it.
+   */
+  by_whom: string;
+}
+/**
+ * How one question stands.
+ *
+ */
+export interface ConsentAsked {
+  kind: ConsentKind;
+  /**
+   * Its name.
+   */
+  words: string;
+  /**
+   * What is asked.
+   */
+  question: string;
+  /**
+   * The newest answer; `None` while not asked.
+   */
+  answer: Consent | null;
+  /**
+   * Whether it is given and holds today.
+   */
+  holds: boolean;
+  /**
+   * Where it stands, in words.
+   */
+  stands: string;
+  /**
+   * What follows from a no, or from its being withdrawn; empty while it holds.
+   */
+  follows: string;
+}
+/**
  * A guardian or payer.
  *
  */
@@ -2684,6 +3144,10 @@ export interface Contact {
    * Postal address, several lines.
    */
   address: string;
+  /**
+   * A guardian's birth date as YYYY-MM-DD; empty while not told.
+   */
+  born: string;
 }
 /**
  * A guardian or payer.
@@ -2710,6 +3174,10 @@ export interface ContactInput {
    * Postal address, several lines.
    */
   address?: string;
+  /**
+   * A guardian's birth date as YYYY-MM-DD; empty while not told.
+   */
+  born?: string;
 }
 /**
  * A court.
@@ -3242,6 +3710,16 @@ export interface DeskOpenOutput {
   sample: boolean;
 }
 /**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskOpenSheetOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
  * A calendar file to choose and read.
  *
  */
@@ -3355,6 +3833,16 @@ export interface DeskSaveLetterInput {
  *
  */
 export interface DeskSaveLetterOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveSheetOutput {
   /**
    * The path.
    */
@@ -3520,6 +4008,50 @@ export interface DrillLine {
    * Whether it is the coach's own.
    */
   own: boolean;
+}
+/**
+ * Whom to call.
+ *
+ */
+export interface EmergencyContact {
+  /**
+   * Full name.
+   */
+  name: string;
+  /**
+   * What they are to the student.
+   */
+  relation: string;
+  /**
+   * Telephone number, as dialled.
+   */
+  phone: string;
+  /**
+   * A second number.
+   */
+  other: string;
+}
+/**
+ * Whom to call.
+ *
+ */
+export interface EmergencyContactInput {
+  /**
+   * Full name.
+   */
+  name?: string;
+  /**
+   * What they are to the student.
+   */
+  relation?: string;
+  /**
+   * Telephone number, as dialled.
+   */
+  phone?: string;
+  /**
+   * A second number.
+   */
+  other?: string;
 }
 /**
  * A file to look at.
@@ -3833,6 +4365,24 @@ export interface ExchangeTakeCsvOutput {
    * What was understood in a way worth knowing.
    */
   notes: string[];
+}
+/**
+ * A standard that may be printed on eyewear.
+ *
+ */
+export interface EyewearStandard {
+  /**
+   * Its name, as printed.
+   */
+  name: string;
+  /**
+   * Its edition.
+   */
+  edition: string;
+  /**
+   * What it is for.
+   */
+  about: string;
 }
 /**
  * A new court.
@@ -4883,6 +5433,31 @@ export interface FacilitiesTermsOutput {
  *
  */
 export interface FacilitiesZonesInput {}
+/**
+ * A signed form as kept.
+ *
+ */
+export interface FacilityForm {
+  id: FormId;
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  signed: Day;
+  /**
+   * The last day it holds.
+   */
+  until: Day | null;
+  /**
+   * Where the signed form is.
+   */
+  kept: string;
+  /**
+   * A scan of it.
+   */
+  scan: ScanNamed | null;
+}
 /**
  * A short dated fact about a student.
  *
@@ -6094,6 +6669,25 @@ export interface Group {
   name: string;
 }
 /**
+ * A guest with a consent.
+ *
+ */
+export interface GuestConsent {
+  consent: Consent;
+  /**
+   * Its question's name.
+   */
+  words: string;
+  /**
+   * Where it stands, in words.
+   */
+  stands: string;
+  /**
+   * What follows from a no, or from its being withdrawn; empty while it holds.
+   */
+  follows: string;
+}
+/**
  * Whose last plan.
  *
  */
@@ -6326,6 +6920,2179 @@ export interface HomeTellOutput {
    * Its lines, in order.
    */
   lines: HomeLine[];
+}
+/**
+ * A report as kept.
+ *
+ */
+export interface Incident {
+  id: IncidentId;
+  /**
+   * The name of whom it happened to.
+   */
+  name: string;
+  report: Report;
+  /**
+   * The same, to be read.
+   */
+  lines: ReportLine[];
+  day: Day;
+  /**
+   * The facility's name.
+   */
+  facility_name: string;
+  recorded: Instant;
+  /**
+   * When it was signed.
+   */
+  signed: Instant | null;
+  /**
+   * The name it was signed with.
+   */
+  signature: string;
+  /**
+   * Its seal: SHA-256 over all of it.
+   */
+  seal: string;
+  /**
+   * Whether the seal fits what is kept; `true` while it is not signed.
+   */
+  whole: boolean;
+  /**
+   * What was added since.
+   */
+  additions: Addition[];
+}
+/**
+ * A report; the form and the record are the same. To whom, what happened and whether it was a blow to
+ * the head must be said; the rest can be filled in until it is signed.
+ *
+ */
+export interface Report {
+  /**
+   * The student it happened to; left out for someone who is no student.
+   */
+  student: StudentId | null;
+  /**
+   * In which lesson.
+   */
+  lesson: LessonId | null;
+  /**
+   * The name of someone who is no student.
+   */
+  person: string;
+  /**
+   * What they were doing there: guest, opponent, bystander.
+   */
+  role: string;
+  /**
+   * Their age, as told.
+   */
+  age: string;
+  /**
+   * The guardian of a minor, with how to reach them.
+   */
+  guardian: string;
+  /**
+   * The day, as YYYY-MM-DD; empty for today.
+   */
+  day: string;
+  /**
+   * The time, as HH:MM; empty when not known.
+   */
+  time: string;
+  /**
+   * The facility.
+   */
+  facility: FacilityId | null;
+  /**
+   * Where exactly.
+   */
+  place: string;
+  /**
+   * The facility's own report number.
+   */
+  number: string;
+  /**
+   * What was being done.
+   */
+  activity: string;
+  /**
+   * What happened, in order, as seen.
+   */
+  happened: string;
+  /**
+   * The part of the body, as the person says.
+   */
+  body_part: string;
+  /**
+   * How it came about: ball, racquet, fall, collision.
+   */
+  mechanism: string;
+  /**
+   * Equipment and eyewear worn.
+   */
+  equipment: string;
+  /**
+   * First aid, and by whom.
+   */
+  first_aid: string;
+  called: Answer;
+  /**
+   * When, as HH:MM.
+   */
+  called_at: string;
+  /**
+   * Whether there was a blow to the head, or signs after one; must be answered, if only with "not
+   * known".
+   */
+  head: Answer | null;
+  /**
+   * How the blow came about.
+   */
+  head_cause: string;
+  /**
+   * Whether the person was unconscious.
+   */
+  unconscious: Answer | null;
+  /**
+   * Whether they did not remember.
+   */
+  memory: Answer | null;
+  /**
+   * Whether they had a seizure.
+   */
+  seizure: Answer | null;
+  /**
+   * Whether there were concussions before.
+   */
+  earlier: Answer | null;
+  /**
+   * Who saw it, with how to reach them.
+   */
+  witnesses: string;
+  /**
+   * Who was told, and when.
+   */
+  told: string;
+  /**
+   * What is to follow.
+   */
+  follow_up: string;
+  /**
+   * Who writes this.
+   */
+  author: string;
+}
+/**
+ * A line of a report as it is read.
+ *
+ */
+export interface ReportLine {
+  /**
+   * What it is about.
+   */
+  about: string;
+  /**
+   * What it says.
+   */
+  words: string;
+}
+/**
+ * An injury or restriction as written down.
+ *
+ */
+export interface Injury {
+  id: InjuryId;
+  student: StudentId;
+  kind: InjuryKind;
+  /**
+   * In the student's words.
+   */
+  words: string;
+  since: Day;
+  /**
+   * The day the student said it was over.
+   */
+  over: Day | null;
+  /**
+   * Whether there is to be no lesson before a professional has cleared it.
+   */
+  asks: boolean;
+  /**
+   * Whether a clearance counts today.
+   */
+  cleared: boolean;
+  /**
+   * The report it was written down with.
+   */
+  incident: IncidentId | null;
+}
+/**
+ * What is acknowledged, by whom.
+ *
+ */
+export interface IntakeAcknowledgeNoticeInput {
+  student: StudentId;
+  version: VersionId;
+  by: Accepting;
+}
+/**
+ * An acknowledgement as kept.
+ *
+ */
+export interface IntakeAcknowledgeNoticeOutput {
+  id: AcknowledgementId;
+  notice: NoticeId;
+  version: VersionId;
+  /**
+   * That version's number.
+   */
+  number: number;
+  student: StudentId;
+  /**
+   * Who accepted it.
+   */
+  name: string;
+  relation: Speaks;
+  /**
+   * What the guardian is to the student.
+   */
+  as_what: string;
+  day: Day;
+  how: OnWhat;
+  /**
+   * The signed paper.
+   */
+  scan: ScanNamed | null;
+  /**
+   * The seal: SHA-256 over the text's digest, the names and the day.
+   */
+  seal: string;
+  /**
+   * Whether the seal fits what is kept.
+   */
+  whole: boolean;
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * Of which student.
+ *
+ */
+export interface IntakeAcknowledgementsInput {
+  student: StudentId;
+}
+/**
+ * A paper to add.
+ *
+ */
+export interface IntakeAddCertificateInput {
+  paper: PaperInput;
+  /**
+   * A scan of it.
+   */
+  scan?: ScanGiven | null;
+}
+/**
+ * A paper; the form and the record are the same.
+ *
+ */
+export interface PaperInput {
+  kind: CertificateKind;
+  /**
+   * Its name.
+   */
+  words: string;
+  /**
+   * Who issued it.
+   */
+  by_whom?: string;
+  /**
+   * Its number.
+   */
+  number?: string;
+  /**
+   * The day it was issued, as YYYY-MM-DD.
+   */
+  since?: string;
+  /**
+   * The last day it holds; empty for without end.
+   */
+  until?: string;
+}
+/**
+ * A paper as kept.
+ *
+ */
+export interface IntakeAddCertificateOutput {
+  id: CertificateId;
+  paper: Paper;
+  /**
+   * A scan of it.
+   */
+  scan: ScanNamed | null;
+  /**
+   * Whether it has ended.
+   */
+  over: boolean;
+  /**
+   * Whether it ends soon.
+   */
+  soon: boolean;
+  /**
+   * Until when it holds, in words.
+   */
+  stands: string;
+}
+/**
+ * Something to add to a signed report.
+ *
+ */
+export interface IntakeAddToIncidentInput {
+  incident: IncidentId;
+  /**
+   * What.
+   */
+  words: string;
+  /**
+   * By whom.
+   */
+  author: string;
+}
+/**
+ * A report as kept.
+ *
+ */
+export interface IntakeAddToIncidentOutput {
+  id: IncidentId;
+  /**
+   * The name of whom it happened to.
+   */
+  name: string;
+  report: Report;
+  /**
+   * The same, to be read.
+   */
+  lines: ReportLine[];
+  day: Day;
+  /**
+   * The facility's name.
+   */
+  facility_name: string;
+  recorded: Instant;
+  /**
+   * When it was signed.
+   */
+  signed: Instant | null;
+  /**
+   * The name it was signed with.
+   */
+  signature: string;
+  /**
+   * Its seal: SHA-256 over all of it.
+   */
+  seal: string;
+  /**
+   * Whether the seal fits what is kept; `true` while it is not signed.
+   */
+  whole: boolean;
+  /**
+   * What was added since.
+   */
+  additions: Addition[];
+}
+/**
+ * Answers to write down.
+ *
+ */
+export interface IntakeAnswerReadinessInput {
+  student: StudentId;
+  answers: AnswersInput;
+  /**
+   * Who answered.
+   */
+  answered: string;
+  /**
+   * The day, as YYYY-MM-DD; empty for today.
+   */
+  day?: string;
+}
+/**
+ * Answers as they were given, and what follows.
+ *
+ */
+export interface IntakeAnswerReadinessOutput {
+  id: ReadinessId;
+  day: Day;
+  answers: Answers;
+  /**
+   * Who answered.
+   */
+  answered: string;
+  outcome: Outcome;
+  /**
+   * The same in words.
+   */
+  words: string;
+  again: Day;
+}
+/**
+ * Which paper.
+ *
+ */
+export interface IntakeArchiveCertificateInput {
+  certificate: CertificateId;
+}
+/**
+ * A paper as kept.
+ *
+ */
+export interface IntakeArchiveCertificateOutput {
+  id: CertificateId;
+  paper: Paper;
+  /**
+   * A scan of it.
+   */
+  scan: ScanNamed | null;
+  /**
+   * Whether it has ended.
+   */
+  over: boolean;
+  /**
+   * Whether it ends soon.
+   */
+  soon: boolean;
+  /**
+   * Until when it holds, in words.
+   */
+  stands: string;
+}
+/**
+ * Which notice.
+ *
+ */
+export interface IntakeArchiveNoticeInput {
+  notice: NoticeId;
+}
+/**
+ * A notice with its newest version.
+ *
+ */
+export interface IntakeArchiveNoticeOutput {
+  id: NoticeId;
+  /**
+   * For which facility; `None` for every one.
+   */
+  facility: FacilityId | null;
+  /**
+   * The facility's name; empty for every one.
+   */
+  place: string;
+  /**
+   * For which sport; empty for every one.
+   */
+  sport: string;
+  language: Language;
+  /**
+   * The day it was put away.
+   */
+  archived: Day | null;
+  version: NoticeVersion;
+  /**
+   * How many students have acknowledged that version.
+   */
+  acknowledged: number;
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * One version of a notice.
+ *
+ */
+export interface NoticeVersion {
+  id: VersionId;
+  /**
+   * Its number.
+   */
+  number: number;
+  made: Day;
+  /**
+   * What is acknowledged, to the letter.
+   */
+  text: string;
+  /**
+   * The text's SHA-256, in hexadecimal.
+   */
+  sha256: string;
+  /**
+   * The same text by its parts.
+   */
+  parts: NoticePart[];
+}
+/**
+ * A part of a notice.
+ *
+ */
+export interface NoticePart {
+  item: NoticeItem;
+  /**
+   * Its heading.
+   */
+  heading: string;
+  /**
+   * Its text.
+   */
+  text: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface IntakeCertificatesInput {}
+/**
+ * A paper to change.
+ *
+ */
+export interface IntakeChangeCertificateInput {
+  certificate: CertificateId;
+  paper: PaperInput;
+  /**
+   * A new scan; left out to keep the one there is.
+   */
+  scan?: ScanGiven | null;
+}
+/**
+ * A paper as kept.
+ *
+ */
+export interface IntakeChangeCertificateOutput {
+  id: CertificateId;
+  paper: Paper;
+  /**
+   * A scan of it.
+   */
+  scan: ScanNamed | null;
+  /**
+   * Whether it has ended.
+   */
+  over: boolean;
+  /**
+   * Whether it ends soon.
+   */
+  soon: boolean;
+  /**
+   * Until when it holds, in words.
+   */
+  stands: string;
+}
+/**
+ * A report to change before it is signed.
+ *
+ */
+export interface IntakeChangeIncidentInput {
+  incident: IncidentId;
+  report: ReportInput;
+}
+/**
+ * A report; the form and the record are the same. To whom, what happened and whether it was a blow to
+ * the head must be said; the rest can be filled in until it is signed.
+ *
+ */
+export interface ReportInput {
+  /**
+   * The student it happened to; left out for someone who is no student.
+   */
+  student?: StudentId | null;
+  /**
+   * In which lesson.
+   */
+  lesson?: LessonId | null;
+  /**
+   * The name of someone who is no student.
+   */
+  person?: string;
+  /**
+   * What they were doing there: guest, opponent, bystander.
+   */
+  role?: string;
+  /**
+   * Their age, as told.
+   */
+  age?: string;
+  /**
+   * The guardian of a minor, with how to reach them.
+   */
+  guardian?: string;
+  /**
+   * The day, as YYYY-MM-DD; empty for today.
+   */
+  day?: string;
+  /**
+   * The time, as HH:MM; empty when not known.
+   */
+  time?: string;
+  /**
+   * The facility.
+   */
+  facility?: FacilityId | null;
+  /**
+   * Where exactly.
+   */
+  place?: string;
+  /**
+   * The facility's own report number.
+   */
+  number?: string;
+  /**
+   * What was being done.
+   */
+  activity?: string;
+  /**
+   * What happened, in order, as seen.
+   */
+  happened?: string;
+  /**
+   * The part of the body, as the person says.
+   */
+  body_part?: string;
+  /**
+   * How it came about: ball, racquet, fall, collision.
+   */
+  mechanism?: string;
+  /**
+   * Equipment and eyewear worn.
+   */
+  equipment?: string;
+  /**
+   * First aid, and by whom.
+   */
+  first_aid?: string;
+  called?: Answer;
+  /**
+   * When, as HH:MM.
+   */
+  called_at?: string;
+  /**
+   * Whether there was a blow to the head, or signs after one; must be answered, if only with "not
+   * known".
+   */
+  head?: Answer | null;
+  /**
+   * How the blow came about.
+   */
+  head_cause?: string;
+  /**
+   * Whether the person was unconscious.
+   */
+  unconscious?: Answer | null;
+  /**
+   * Whether they did not remember.
+   */
+  memory?: Answer | null;
+  /**
+   * Whether they had a seizure.
+   */
+  seizure?: Answer | null;
+  /**
+   * Whether there were concussions before.
+   */
+  earlier?: Answer | null;
+  /**
+   * Who saw it, with how to reach them.
+   */
+  witnesses?: string;
+  /**
+   * Who was told, and when.
+   */
+  told?: string;
+  /**
+   * What is to follow.
+   */
+  follow_up?: string;
+  /**
+   * Who writes this.
+   */
+  author?: string;
+}
+/**
+ * A report as kept.
+ *
+ */
+export interface IntakeChangeIncidentOutput {
+  id: IncidentId;
+  /**
+   * The name of whom it happened to.
+   */
+  name: string;
+  report: Report;
+  /**
+   * The same, to be read.
+   */
+  lines: ReportLine[];
+  day: Day;
+  /**
+   * The facility's name.
+   */
+  facility_name: string;
+  recorded: Instant;
+  /**
+   * When it was signed.
+   */
+  signed: Instant | null;
+  /**
+   * The name it was signed with.
+   */
+  signature: string;
+  /**
+   * Its seal: SHA-256 over all of it.
+   */
+  seal: string;
+  /**
+   * Whether the seal fits what is kept; `true` while it is not signed.
+   */
+  whole: boolean;
+  /**
+   * What was added since.
+   */
+  additions: Addition[];
+}
+/**
+ * An injury or restriction to change.
+ *
+ */
+export interface IntakeChangeInjuryInput {
+  injury: InjuryId;
+  /**
+   * In the student's words.
+   */
+  words: string;
+  /**
+   * The day the student said it was over; empty while it goes on. After a blow to the head that
+   * lets nobody play: a clearance does.
+   */
+  over?: string;
+  /**
+   * Whether there is to be no lesson before a professional has cleared it.
+   */
+  asks?: boolean;
+}
+/**
+ * An injury or restriction as written down.
+ *
+ */
+export interface IntakeChangeInjuryOutput {
+  id: InjuryId;
+  student: StudentId;
+  kind: InjuryKind;
+  /**
+   * In the student's words.
+   */
+  words: string;
+  since: Day;
+  /**
+   * The day the student said it was over.
+   */
+  over: Day | null;
+  /**
+   * Whether there is to be no lesson before a professional has cleared it.
+   */
+  asks: boolean;
+  /**
+   * Whether a clearance counts today.
+   */
+  cleared: boolean;
+  /**
+   * The report it was written down with.
+   */
+  incident: IncidentId | null;
+}
+/**
+ * Of which student.
+ *
+ */
+export interface IntakeClearancesInput {
+  student: StudentId;
+}
+/**
+ * Of which student.
+ *
+ */
+export interface IntakeConsentsInput {
+  student: StudentId;
+}
+/**
+ * What a notice is to be for.
+ *
+ */
+export interface IntakeDraftNoticeInput {
+  /**
+   * A new version of this one; left out for a new notice.
+   */
+  notice?: NoticeId | null;
+  /**
+   * For which facility; left out for every one.
+   */
+  facility?: FacilityId | null;
+  /**
+   * For which sport; empty for every one.
+   */
+  sport?: string;
+  language?: Language;
+}
+/**
+ * A notice to be read through before it is published.
+ *
+ */
+export interface IntakeDraftNoticeOutput {
+  /**
+   * Its parts.
+   */
+  parts: NoticePart[];
+  /**
+   * For a new version: the parts' texts as they would be written today, where they differ.
+   */
+  suggested: NoticePart[];
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface IntakeEyewearInput {}
+/**
+ * Of which student.
+ *
+ */
+export interface IntakeFormsInput {
+  student: StudentId;
+}
+/**
+ * An answer to write down.
+ *
+ */
+export interface IntakeGiveConsentInput {
+  /**
+   * Whose; left out for a guest.
+   */
+  student?: StudentId | null;
+  /**
+   * The name of a guest or opponent; left out for a student.
+   */
+  guest?: string;
+  kind: ConsentKind;
+  /**
+   * Whether it is given; a no is an answer too.
+   */
+  given: boolean;
+  by: Accepting;
+  /**
+   * The last day it holds; empty: until it is withdrawn.
+   */
+  until?: string;
+}
+/**
+ * An answer as kept.
+ *
+ */
+export interface IntakeGiveConsentOutput {
+  id: ConsentId;
+  /**
+   * Whose.
+   */
+  student: StudentId | null;
+  /**
+   * The guest.
+   */
+  guest: string | null;
+  kind: ConsentKind;
+  /**
+   * Whether it was given.
+   */
+  given: boolean;
+  /**
+   * Who answered.
+   */
+  name: string;
+  relation: Speaks;
+  /**
+   * What the guardian is to the student.
+   */
+  as_what: string;
+  day: Day;
+  how: OnWhat;
+  /**
+   * The paper.
+   */
+  scan: ScanNamed | null;
+  /**
+   * The last day it holds.
+   */
+  until: Day | null;
+  /**
+   * The day it was withdrawn.
+   */
+  withdrawn: Day | null;
+  /**
+   * Who withdrew it.
+   */
+  by_whom: string;
+}
+/**
+ * To go on all the same.
+ *
+ */
+export interface IntakeGoOnInput {
+  student: StudentId;
+  /**
+   * In which lesson; left out on a day without a planned one.
+   */
+  lesson?: LessonId | null;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * How one student stands before one lesson.
+ *
+ */
+export interface IntakeGoOnOutput {
+  student: StudentId;
+  /**
+   * Their visit.
+   */
+  visit: VisitId | null;
+  /**
+   * Their name.
+   */
+  name: string;
+  /**
+   * Which lesson; `None` for someone who has none yet.
+   */
+  lesson: LessonId | null;
+  state: ReadyState;
+  /**
+   * Their age on the day, where the birth date is known.
+   */
+  age: number | null;
+  /**
+   * Whether they are a minor on the day, where it is known.
+   */
+  minor: boolean | null;
+  /**
+   * What is missing or has expired.
+   */
+  missing: ReadyItem[];
+  /**
+   * What to be careful of; nothing of it keeps anyone off court.
+   */
+  careful: string[];
+  /**
+   * That the coach went on all the same.
+   */
+  went_on: WentOn | null;
+  /**
+   * The answer in a sentence.
+   */
+  words: string;
+}
+/**
+ * One thing that is missing, or to be careful of.
+ *
+ */
+export interface ReadyItem {
+  about: ReadyAbout;
+  /**
+   * In words.
+   */
+  words: string;
+}
+/**
+ * That the coach went on all the same.
+ *
+ */
+export interface WentOn {
+  at: Instant;
+  /**
+   * Why.
+   */
+  reason: string;
+  /**
+   * What was missing then.
+   */
+  missing: string[];
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface IntakeGuestConsentsInput {}
+/**
+ * Which report.
+ *
+ */
+export interface IntakeIncidentInput {
+  incident: IncidentId;
+}
+/**
+ * A report as kept.
+ *
+ */
+export interface IntakeIncidentOutput {
+  id: IncidentId;
+  /**
+   * The name of whom it happened to.
+   */
+  name: string;
+  report: Report;
+  /**
+   * The same, to be read.
+   */
+  lines: ReportLine[];
+  day: Day;
+  /**
+   * The facility's name.
+   */
+  facility_name: string;
+  recorded: Instant;
+  /**
+   * When it was signed.
+   */
+  signed: Instant | null;
+  /**
+   * The name it was signed with.
+   */
+  signature: string;
+  /**
+   * Its seal: SHA-256 over all of it.
+   */
+  seal: string;
+  /**
+   * Whether the seal fits what is kept; `true` while it is not signed.
+   */
+  whole: boolean;
+  /**
+   * What was added since.
+   */
+  additions: Addition[];
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface IntakeIncidentsInput {}
+/**
+ * Of which student.
+ *
+ */
+export interface IntakeInjuriesInput {
+  student: StudentId;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface IntakeMinorRulesInput {}
+/**
+ * The coach's rules for minors, as the sport's body, the federation or local law has them; the form
+ * and the record are the same.
+ *
+ */
+export interface IntakeMinorRulesOutput {
+  /**
+   * From this age on one decides alone. 18 in most places; local law says.
+   */
+  majority: number;
+  /**
+   * Whether a lesson of a minor must be on a court that can be seen from outside.
+   */
+  observable: boolean;
+  /**
+   * Whether another adult must be there.
+   */
+  adult_present: boolean;
+  /**
+   * After so many months a guardian's consent to lessons is asked for again; 0: never.
+   */
+  consent_months: number;
+  /**
+   * Whether a second adult stands on every message to a minor.
+   */
+  second_adult: boolean;
+  /**
+   * Where these rules are from.
+   */
+  source: string;
+  /**
+   * The day the coach read them, as YYYY-MM-DD.
+   */
+  seen: string;
+}
+/**
+ * An injury or restriction to write down.
+ *
+ */
+export interface IntakeNoteInjuryInput {
+  student: StudentId;
+  kind: InjuryKind;
+  /**
+   * In the student's words.
+   */
+  words: string;
+  /**
+   * Since when, as YYYY-MM-DD; empty for today.
+   */
+  since?: string;
+  /**
+   * Whether there is to be no lesson before a professional has cleared it; after a blow to the
+   * head always.
+   */
+  asks?: boolean;
+}
+/**
+ * An injury or restriction as written down.
+ *
+ */
+export interface IntakeNoteInjuryOutput {
+  id: InjuryId;
+  student: StudentId;
+  kind: InjuryKind;
+  /**
+   * In the student's words.
+   */
+  words: string;
+  since: Day;
+  /**
+   * The day the student said it was over.
+   */
+  over: Day | null;
+  /**
+   * Whether there is to be no lesson before a professional has cleared it.
+   */
+  asks: boolean;
+  /**
+   * Whether a clearance counts today.
+   */
+  cleared: boolean;
+  /**
+   * The report it was written down with.
+   */
+  incident: IncidentId | null;
+}
+/**
+ * Which notice.
+ *
+ */
+export interface IntakeNoticeInput {
+  notice: NoticeId;
+}
+/**
+ * A notice with its newest version.
+ *
+ */
+export interface IntakeNoticeOutput {
+  id: NoticeId;
+  /**
+   * For which facility; `None` for every one.
+   */
+  facility: FacilityId | null;
+  /**
+   * The facility's name; empty for every one.
+   */
+  place: string;
+  /**
+   * For which sport; empty for every one.
+   */
+  sport: string;
+  language: Language;
+  /**
+   * The day it was put away.
+   */
+  archived: Day | null;
+  version: NoticeVersion;
+  /**
+   * How many students have acknowledged that version.
+   */
+  acknowledged: number;
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface IntakeNoticesInput {}
+/**
+ * For whom, and where.
+ *
+ */
+export interface IntakeNoticesNeededInput {
+  student: StudentId;
+  /**
+   * Where; left out for everywhere.
+   */
+  facility?: FacilityId | null;
+}
+/**
+ * A notice that is asked for, and what came of it.
+ *
+ */
+export interface NoticeNeeded {
+  notice: Notice;
+  /**
+   * Its newest acknowledgement, of whichever version.
+   */
+  acknowledged: Acknowledgement | null;
+  /**
+   * Whether that is of the newest version.
+   */
+  current: boolean;
+  /**
+   * Where it stands, in words.
+   */
+  stands: string;
+}
+/**
+ * A notice with its newest version.
+ *
+ */
+export interface Notice {
+  id: NoticeId;
+  /**
+   * For which facility; `None` for every one.
+   */
+  facility: FacilityId | null;
+  /**
+   * The facility's name; empty for every one.
+   */
+  place: string;
+  /**
+   * For which sport; empty for every one.
+   */
+  sport: string;
+  language: Language;
+  /**
+   * The day it was put away.
+   */
+  archived: Day | null;
+  version: NoticeVersion;
+  /**
+   * How many students have acknowledged that version.
+   */
+  acknowledged: number;
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * Which facility.
+ *
+ */
+export interface IntakePolicyInput {
+  facility: FacilityId;
+}
+/**
+ * A facility's own policy and rules; the form and the record are the same.
+ *
+ */
+export interface Policy {
+  /**
+   * The name of its policy, waiver or rules.
+   */
+  name: string;
+  /**
+   * Where it can be read.
+   */
+  link: string;
+  /**
+   * The day the coach read it, as YYYY-MM-DD.
+   */
+  seen: string;
+  /**
+   * Whether each player signs the facility's own form.
+   */
+  form_needed: boolean;
+  /**
+   * Where it is signed, and where signed ones are kept.
+   */
+  form_where: string;
+  /**
+   * Whether a minor's lesson must be on a court that can be seen from outside.
+   */
+  observable: boolean;
+  /**
+   * Whether another adult has to be there for a minor's lesson.
+   */
+  adult_present: boolean;
+  /**
+   * The age from which one may be on court; left out where nothing was said.
+   */
+  youngest: number | null;
+  /**
+   * What else it says about safety and minors.
+   */
+  rules: string;
+}
+/**
+ * A notice to publish.
+ *
+ */
+export interface IntakePublishNoticeInput {
+  /**
+   * A new version of this one; left out for a new notice.
+   */
+  notice?: NoticeId | null;
+  /**
+   * For which facility; left out for every one.
+   */
+  facility?: FacilityId | null;
+  /**
+   * For which sport; empty for every one.
+   */
+  sport?: string;
+  language?: Language;
+  /**
+   * Its ten parts.
+   */
+  parts: NoticePart[];
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * A notice with its newest version.
+ *
+ */
+export interface IntakePublishNoticeOutput {
+  id: NoticeId;
+  /**
+   * For which facility; `None` for every one.
+   */
+  facility: FacilityId | null;
+  /**
+   * The facility's name; empty for every one.
+   */
+  place: string;
+  /**
+   * For which sport; empty for every one.
+   */
+  sport: string;
+  language: Language;
+  /**
+   * The day it was put away.
+   */
+  archived: Day | null;
+  version: NoticeVersion;
+  /**
+   * How many students have acknowledged that version.
+   */
+  acknowledged: number;
+  /**
+   * Its title.
+   */
+  title: string;
+}
+/**
+ * Of which student.
+ *
+ */
+export interface IntakeReadinessInput {
+  student: StudentId;
+}
+/**
+ * Answers as they were given, and what follows.
+ *
+ */
+export interface Readiness {
+  id: ReadinessId;
+  day: Day;
+  answers: Answers;
+  /**
+   * Who answered.
+   */
+  answered: string;
+  outcome: Outcome;
+  /**
+   * The same in words.
+   */
+  words: string;
+  again: Day;
+}
+/**
+ * Which lesson.
+ *
+ */
+export interface IntakeReadyInput {
+  lesson: LessonId;
+}
+/**
+ * How one student stands before one lesson.
+ *
+ */
+export interface Ready {
+  student: StudentId;
+  /**
+   * Their visit.
+   */
+  visit: VisitId | null;
+  /**
+   * Their name.
+   */
+  name: string;
+  /**
+   * Which lesson; `None` for someone who has none yet.
+   */
+  lesson: LessonId | null;
+  state: ReadyState;
+  /**
+   * Their age on the day, where the birth date is known.
+   */
+  age: number | null;
+  /**
+   * Whether they are a minor on the day, where it is known.
+   */
+  minor: boolean | null;
+  /**
+   * What is missing or has expired.
+   */
+  missing: ReadyItem[];
+  /**
+   * What to be careful of; nothing of it keeps anyone off court.
+   */
+  careful: string[];
+  /**
+   * That the coach went on all the same.
+   */
+  went_on: WentOn | null;
+  /**
+   * The answer in a sentence.
+   */
+  words: string;
+}
+/**
+ * Of which student.
+ *
+ */
+export interface IntakeReadyPersonInput {
+  student: StudentId;
+}
+/**
+ * How one student stands before one lesson.
+ *
+ */
+export interface IntakeReadyPersonOutput {
+  student: StudentId;
+  /**
+   * Their visit.
+   */
+  visit: VisitId | null;
+  /**
+   * Their name.
+   */
+  name: string;
+  /**
+   * Which lesson; `None` for someone who has none yet.
+   */
+  lesson: LessonId | null;
+  state: ReadyState;
+  /**
+   * Their age on the day, where the birth date is known.
+   */
+  age: number | null;
+  /**
+   * Whether they are a minor on the day, where it is known.
+   */
+  minor: boolean | null;
+  /**
+   * What is missing or has expired.
+   */
+  missing: ReadyItem[];
+  /**
+   * What to be careful of; nothing of it keeps anyone off court.
+   */
+  careful: string[];
+  /**
+   * That the coach went on all the same.
+   */
+  went_on: WentOn | null;
+  /**
+   * The answer in a sentence.
+   */
+  words: string;
+}
+/**
+ * What was asked; the form and the record are the same.
+ *
+ */
+export interface IntakeRecord {
+  /**
+   * Where and how long the student has played, and with whom.
+   */
+  experience: string;
+  /**
+   * When the student can usually come.
+   */
+  available: string;
+  /**
+   * How the student rates the own play.
+   */
+  level_said: string;
+  /**
+   * What the coach makes of it.
+   */
+  level_seen: string;
+  /**
+   * The racquet.
+   */
+  racquet: string;
+  /**
+   * The grip and its size.
+   */
+  grip: string;
+  /**
+   * Strings and their tension.
+   */
+  strings: string;
+  /**
+   * The day they were strung, as YYYY-MM-DD.
+   */
+  strung: string;
+  /**
+   * The eyewear's model.
+   */
+  eyewear: string;
+  /**
+   * The standard printed on it, as in ASTM F3164.
+   */
+  eyewear_standard: string;
+  /**
+   * The day the coach looked at it, as YYYY-MM-DD.
+   */
+  eyewear_seen: string;
+  /**
+   * The day injuries and restrictions were asked about, as YYYY-MM-DD; empty: never.
+   */
+  injuries_asked: string;
+}
+/**
+ * A clearance to write down.
+ *
+ */
+export interface IntakeRecordClearanceInput {
+  student: StudentId;
+  /**
+   * After which injury; left out for one about exercise, after the readiness questions.
+   */
+  injury?: InjuryId | null;
+  /**
+   * Who wrote it, by full name.
+   */
+  by_whom: string;
+  /**
+   * What they are: physician, physiotherapist.
+   */
+  profession: string;
+  /**
+   * The day it was written, as YYYY-MM-DD.
+   */
+  day: string;
+  /**
+   * What it says, in its own words, with every limit.
+   */
+  says: string;
+  /**
+   * The last day it holds; empty where no end was written.
+   */
+  until?: string;
+  /**
+   * The paper.
+   */
+  scan?: ScanGiven | null;
+}
+/**
+ * A clearance as recorded.
+ *
+ */
+export interface IntakeRecordClearanceOutput {
+  id: ClearanceId;
+  student: StudentId;
+  /**
+   * After which injury.
+   */
+  injury: InjuryId | null;
+  /**
+   * Who wrote it.
+   */
+  by_whom: string;
+  /**
+   * What they are.
+   */
+  profession: string;
+  day: Day;
+  /**
+   * What it says.
+   */
+  says: string;
+  /**
+   * The last day it holds.
+   */
+  until: Day | null;
+  /**
+   * The paper.
+   */
+  scan: ScanNamed | null;
+  /**
+   * The day it was withdrawn.
+   */
+  withdrawn: Day | null;
+  /**
+   * Why.
+   */
+  why: string;
+}
+/**
+ * A report to write.
+ *
+ */
+export interface IntakeRecordIncidentInput {
+  report: ReportInput;
+}
+/**
+ * A report as kept.
+ *
+ */
+export interface IntakeRecordIncidentOutput {
+  id: IncidentId;
+  /**
+   * The name of whom it happened to.
+   */
+  name: string;
+  report: Report;
+  /**
+   * The same, to be read.
+   */
+  lines: ReportLine[];
+  day: Day;
+  /**
+   * The facility's name.
+   */
+  facility_name: string;
+  recorded: Instant;
+  /**
+   * When it was signed.
+   */
+  signed: Instant | null;
+  /**
+   * The name it was signed with.
+   */
+  signature: string;
+  /**
+   * Its seal: SHA-256 over all of it.
+   */
+  seal: string;
+  /**
+   * Whether the seal fits what is kept; `true` while it is not signed.
+   */
+  whole: boolean;
+  /**
+   * What was added since.
+   */
+  additions: Addition[];
+}
+/**
+ * What was asked; the form and the record are the same.
+ *
+ */
+export interface IntakeRecordInput {
+  /**
+   * Where and how long the student has played, and with whom.
+   */
+  experience?: string;
+  /**
+   * When the student can usually come.
+   */
+  available?: string;
+  /**
+   * How the student rates the own play.
+   */
+  level_said?: string;
+  /**
+   * What the coach makes of it.
+   */
+  level_seen?: string;
+  /**
+   * The racquet.
+   */
+  racquet?: string;
+  /**
+   * The grip and its size.
+   */
+  grip?: string;
+  /**
+   * Strings and their tension.
+   */
+  strings?: string;
+  /**
+   * The day they were strung, as YYYY-MM-DD.
+   */
+  strung?: string;
+  /**
+   * The eyewear's model.
+   */
+  eyewear?: string;
+  /**
+   * The standard printed on it, as in ASTM F3164.
+   */
+  eyewear_standard?: string;
+  /**
+   * The day the coach looked at it, as YYYY-MM-DD.
+   */
+  eyewear_seen?: string;
+  /**
+   * The day injuries and restrictions were asked about, as YYYY-MM-DD; empty: never.
+   */
+  injuries_asked?: string;
+}
+/**
+ * A record to keep.
+ *
+ */
+export interface IntakeSetInput {
+  student: StudentId;
+  record: IntakeRecordInput;
+  /**
+   * Whom to call; left out while not asked.
+   */
+  emergency?: EmergencyContactInput | null;
+}
+/**
+ * The coach's rules for minors, as the sport's body, the federation or local law has them; the form
+ * and the record are the same.
+ *
+ */
+export interface IntakeSetMinorRulesInput {
+  /**
+   * From this age on one decides alone. 18 in most places; local law says.
+   */
+  majority?: number;
+  /**
+   * Whether a lesson of a minor must be on a court that can be seen from outside.
+   */
+  observable?: boolean;
+  /**
+   * Whether another adult must be there.
+   */
+  adult_present?: boolean;
+  /**
+   * After so many months a guardian's consent to lessons is asked for again; 0: never.
+   */
+  consent_months?: number;
+  /**
+   * Whether a second adult stands on every message to a minor.
+   */
+  second_adult?: boolean;
+  /**
+   * Where these rules are from.
+   */
+  source?: string;
+  /**
+   * The day the coach read them, as YYYY-MM-DD.
+   */
+  seen?: string;
+}
+/**
+ * The coach's rules for minors, as the sport's body, the federation or local law has them; the form
+ * and the record are the same.
+ *
+ */
+export interface IntakeSetMinorRulesOutput {
+  /**
+   * From this age on one decides alone. 18 in most places; local law says.
+   */
+  majority: number;
+  /**
+   * Whether a lesson of a minor must be on a court that can be seen from outside.
+   */
+  observable: boolean;
+  /**
+   * Whether another adult must be there.
+   */
+  adult_present: boolean;
+  /**
+   * After so many months a guardian's consent to lessons is asked for again; 0: never.
+   */
+  consent_months: number;
+  /**
+   * Whether a second adult stands on every message to a minor.
+   */
+  second_adult: boolean;
+  /**
+   * Where these rules are from.
+   */
+  source: string;
+  /**
+   * The day the coach read them, as YYYY-MM-DD.
+   */
+  seen: string;
+}
+/**
+ * The record as kept.
+ *
+ */
+export interface IntakeSetOutput {
+  student: StudentId;
+  /**
+   * The day it was last gone through; `None` while never.
+   */
+  asked: Day | null;
+  record: IntakeRecord;
+  /**
+   * Whom to call.
+   */
+  emergency: EmergencyContact | null;
+}
+/**
+ * A policy to write down.
+ *
+ */
+export interface IntakeSetPolicyInput {
+  facility: FacilityId;
+  policy: PolicyInput;
+}
+/**
+ * A facility's own policy and rules; the form and the record are the same.
+ *
+ */
+export interface PolicyInput {
+  /**
+   * The name of its policy, waiver or rules.
+   */
+  name?: string;
+  /**
+   * Where it can be read.
+   */
+  link?: string;
+  /**
+   * The day the coach read it, as YYYY-MM-DD.
+   */
+  seen?: string;
+  /**
+   * Whether each player signs the facility's own form.
+   */
+  form_needed?: boolean;
+  /**
+   * Where it is signed, and where signed ones are kept.
+   */
+  form_where?: string;
+  /**
+   * Whether a minor's lesson must be on a court that can be seen from outside.
+   */
+  observable?: boolean;
+  /**
+   * Whether another adult has to be there for a minor's lesson.
+   */
+  adult_present?: boolean;
+  /**
+   * The age from which one may be on court; left out where nothing was said.
+   */
+  youngest?: number | null;
+  /**
+   * What else it says about safety and minors.
+   */
+  rules?: string;
+}
+/**
+ * A facility's own policy and rules; the form and the record are the same.
+ *
+ */
+export interface IntakeSetPolicyOutput {
+  /**
+   * The name of its policy, waiver or rules.
+   */
+  name: string;
+  /**
+   * Where it can be read.
+   */
+  link: string;
+  /**
+   * The day the coach read it, as YYYY-MM-DD.
+   */
+  seen: string;
+  /**
+   * Whether each player signs the facility's own form.
+   */
+  form_needed: boolean;
+  /**
+   * Where it is signed, and where signed ones are kept.
+   */
+  form_where: string;
+  /**
+   * Whether a minor's lesson must be on a court that can be seen from outside.
+   */
+  observable: boolean;
+  /**
+   * Whether another adult has to be there for a minor's lesson.
+   */
+  adult_present: boolean;
+  /**
+   * The age from which one may be on court; left out where nothing was said.
+   */
+  youngest: number | null;
+  /**
+   * What else it says about safety and minors.
+   */
+  rules: string;
+}
+/**
+ * Of which student.
+ *
+ */
+export interface IntakeShowInput {
+  student: StudentId;
+}
+/**
+ * The record as kept.
+ *
+ */
+export interface IntakeShowOutput {
+  student: StudentId;
+  /**
+   * The day it was last gone through; `None` while never.
+   */
+  asked: Day | null;
+  record: IntakeRecord;
+  /**
+   * Whom to call.
+   */
+  emergency: EmergencyContact | null;
+}
+/**
+ * A facility's form that a student signed.
+ *
+ */
+export interface IntakeSignFormInput {
+  student: StudentId;
+  facility: FacilityId;
+  /**
+   * The day, as YYYY-MM-DD; empty for today.
+   */
+  signed?: string;
+  /**
+   * The last day it holds; empty where no end was told.
+   */
+  until?: string;
+  /**
+   * Where the signed form is.
+   */
+  kept?: string;
+  /**
+   * A scan of it.
+   */
+  scan?: ScanGiven | null;
+}
+/**
+ * A signed form as kept.
+ *
+ */
+export interface IntakeSignFormOutput {
+  id: FormId;
+  facility: FacilityId;
+  /**
+   * The facility's name.
+   */
+  place: string;
+  signed: Day;
+  /**
+   * The last day it holds.
+   */
+  until: Day | null;
+  /**
+   * Where the signed form is.
+   */
+  kept: string;
+  /**
+   * A scan of it.
+   */
+  scan: ScanNamed | null;
+}
+/**
+ * A report to sign.
+ *
+ */
+export interface IntakeSignIncidentInput {
+  incident: IncidentId;
+  /**
+   * The author's name, typed once more.
+   */
+  signature: string;
+}
+/**
+ * A report as kept.
+ *
+ */
+export interface IntakeSignIncidentOutput {
+  id: IncidentId;
+  /**
+   * The name of whom it happened to.
+   */
+  name: string;
+  report: Report;
+  /**
+   * The same, to be read.
+   */
+  lines: ReportLine[];
+  day: Day;
+  /**
+   * The facility's name.
+   */
+  facility_name: string;
+  recorded: Instant;
+  /**
+   * When it was signed.
+   */
+  signed: Instant | null;
+  /**
+   * The name it was signed with.
+   */
+  signature: string;
+  /**
+   * Its seal: SHA-256 over all of it.
+   */
+  seal: string;
+  /**
+   * Whether the seal fits what is kept; `true` while it is not signed.
+   */
+  whole: boolean;
+  /**
+   * What was added since.
+   */
+  additions: Addition[];
+}
+/**
+ * A clearance that no longer counts.
+ *
+ */
+export interface IntakeWithdrawClearanceInput {
+  clearance: ClearanceId;
+  /**
+   * Why.
+   */
+  why: string;
+}
+/**
+ * A clearance as recorded.
+ *
+ */
+export interface IntakeWithdrawClearanceOutput {
+  id: ClearanceId;
+  student: StudentId;
+  /**
+   * After which injury.
+   */
+  injury: InjuryId | null;
+  /**
+   * Who wrote it.
+   */
+  by_whom: string;
+  /**
+   * What they are.
+   */
+  profession: string;
+  day: Day;
+  /**
+   * What it says.
+   */
+  says: string;
+  /**
+   * The last day it holds.
+   */
+  until: Day | null;
+  /**
+   * The paper.
+   */
+  scan: ScanNamed | null;
+  /**
+   * The day it was withdrawn.
+   */
+  withdrawn: Day | null;
+  /**
+   * Why.
+   */
+  why: string;
+}
+/**
+ * A consent to withdraw.
+ *
+ */
+export interface IntakeWithdrawConsentInput {
+  consent: ConsentId;
+  /**
+   * Who withdraws it.
+   */
+  by_whom: string;
+  /**
+   * The day, as YYYY-MM-DD; empty for today.
+   */
+  day?: string;
+}
+/**
+ * An answer as kept.
+ *
+ */
+export interface IntakeWithdrawConsentOutput {
+  id: ConsentId;
+  /**
+   * Whose.
+   */
+  student: StudentId | null;
+  /**
+   * The guest.
+   */
+  guest: string | null;
+  kind: ConsentKind;
+  /**
+   * Whether it was given.
+   */
+  given: boolean;
+  /**
+   * Who answered.
+   */
+  name: string;
+  relation: Speaks;
+  /**
+   * What the guardian is to the student.
+   */
+  as_what: string;
+  day: Day;
+  how: OnWhat;
+  /**
+   * The paper.
+   */
+  scan: ScanNamed | null;
+  /**
+   * The last day it holds.
+   */
+  until: Day | null;
+  /**
+   * The day it was withdrawn.
+   */
+  withdrawn: Day | null;
+  /**
+   * Who withdrew it.
+   */
+  by_whom: string;
 }
 /**
  * An issued letter in a list.
@@ -9854,6 +12621,18 @@ export interface Profile {
    */
   about: string;
   /**
+   * The town the student comes from; empty while not asked.
+   */
+  home: string;
+  /**
+   * How the student heard of the coach; empty while not asked.
+   */
+  heard: string;
+  /**
+   * The day the student first asked, as YYYY-MM-DD; empty while not known.
+   */
+  enquired: string;
+  /**
    * Who consents for a minor.
    */
   guardian: Contact | null;
@@ -9920,6 +12699,18 @@ export interface ProfileInput {
    * The coach's own notes.
    */
   about?: string;
+  /**
+   * The town the student comes from; empty while not asked.
+   */
+  home?: string;
+  /**
+   * How the student heard of the coach; empty while not asked.
+   */
+  heard?: string;
+  /**
+   * The day the student first asked, as YYYY-MM-DD; empty while not known.
+   */
+  enquired?: string;
   /**
    * Who consents for a minor.
    */
@@ -10573,6 +13364,18 @@ export interface StudentsAddInput {
    * The coach's own notes.
    */
   about?: string;
+  /**
+   * The town the student comes from; empty while not asked.
+   */
+  home?: string;
+  /**
+   * How the student heard of the coach; empty while not asked.
+   */
+  heard?: string;
+  /**
+   * The day the student first asked, as YYYY-MM-DD; empty while not known.
+   */
+  enquired?: string;
   /**
    * Who consents for a minor.
    */
@@ -11655,6 +14458,8 @@ export interface Commands {
   'desk.open_home_plan': { input: DeskOpenHomePlanInput; output: DeskOpenHomePlanOutput };
   /** Opens an issued letter's document */
   'desk.open_letter': { input: DeskOpenLetterInput; output: DeskOpenLetterOutput };
+  /** Opens a notice, a report or a scan */
+  'desk.open_sheet': { input: DeskOpenSheetInput; output: DeskOpenSheetOutput };
   /** Lets the coach choose a calendar file, and reads it */
   'desk.read_calendar': { input: DeskReadCalendarInput; output: DeskReadCalendarOutput };
   /** Puts a chosen backup in the open file's place */
@@ -11669,6 +14474,8 @@ export interface Commands {
   'desk.save_home_plan': { input: DeskSaveHomePlanInput; output: DeskSaveHomePlanOutput };
   /** Saves an issued letter's document where the coach chooses */
   'desk.save_letter': { input: DeskSaveLetterInput; output: DeskSaveLetterOutput };
+  /** Saves a notice, a report or a scan where the coach chooses */
+  'desk.save_sheet': { input: DeskSaveSheetInput; output: DeskSaveSheetOutput };
   /** Stops the talk with the server */
   'desk.stop_calendar_talk': { input: DeskStopCalendarTalkInput; output: DeskStopCalendarTalkOutput };
   /** Writes the invitations of a visit that are due, each into a file of its own */
@@ -11765,6 +14572,93 @@ export interface Commands {
   'home.show': { input: HomeShowInput; output: HomeShowOutput };
   /** As told by the student */
   'home.tell': { input: HomeTellInput; output: HomeTellOutput };
+  /** Notice acknowledged */
+  'intake.acknowledge_notice': { input: IntakeAcknowledgeNoticeInput; output: IntakeAcknowledgeNoticeOutput };
+  /** What was acknowledged for a student */
+  'intake.acknowledgements': { input: IntakeAcknowledgementsInput; output: IntakeAcknowledgementsOutput };
+  /** Own paper added */
+  'intake.add_certificate': { input: IntakeAddCertificateInput; output: IntakeAddCertificateOutput };
+  /** Added to an incident report */
+  'intake.add_to_incident': { input: IntakeAddToIncidentInput; output: IntakeAddToIncidentOutput };
+  /** Readiness questions answered */
+  'intake.answer_readiness': { input: IntakeAnswerReadinessInput; output: IntakeAnswerReadinessOutput };
+  /** Own paper put away */
+  'intake.archive_certificate': {
+    input: IntakeArchiveCertificateInput;
+    output: IntakeArchiveCertificateOutput;
+  };
+  /** Notice put away */
+  'intake.archive_notice': { input: IntakeArchiveNoticeInput; output: IntakeArchiveNoticeOutput };
+  /** The coach’s own papers */
+  'intake.certificates': { input: IntakeCertificatesInput; output: IntakeCertificatesOutput };
+  /** Own paper changed */
+  'intake.change_certificate': { input: IntakeChangeCertificateInput; output: IntakeChangeCertificateOutput };
+  /** Incident changed */
+  'intake.change_incident': { input: IntakeChangeIncidentInput; output: IntakeChangeIncidentOutput };
+  /** Injury changed */
+  'intake.change_injury': { input: IntakeChangeInjuryInput; output: IntakeChangeInjuryOutput };
+  /** What professionals wrote about a student */
+  'intake.clearances': { input: IntakeClearancesInput; output: IntakeClearancesOutput };
+  /** A student’s consents, one by one */
+  'intake.consents': { input: IntakeConsentsInput; output: IntakeConsentsOutput };
+  /** The words a notice begins with */
+  'intake.draft_notice': { input: IntakeDraftNoticeInput; output: IntakeDraftNoticeOutput };
+  /** The standards of eyewear */
+  'intake.eyewear': { input: IntakeEyewearInput; output: IntakeEyewearOutput };
+  /** The facilities’ forms a student signed */
+  'intake.forms': { input: IntakeFormsInput; output: IntakeFormsOutput };
+  /** Consent answered */
+  'intake.give_consent': { input: IntakeGiveConsentInput; output: IntakeGiveConsentOutput };
+  /** Went on although not ready */
+  'intake.go_on': { input: IntakeGoOnInput; output: IntakeGoOnOutput };
+  /** The consents of guests */
+  'intake.guest_consents': { input: IntakeGuestConsentsInput; output: IntakeGuestConsentsOutput };
+  /** One incident report */
+  'intake.incident': { input: IntakeIncidentInput; output: IntakeIncidentOutput };
+  /** The incident reports, the newest first */
+  'intake.incidents': { input: IntakeIncidentsInput; output: IntakeIncidentsOutput };
+  /** A student’s injuries and restrictions */
+  'intake.injuries': { input: IntakeInjuriesInput; output: IntakeInjuriesOutput };
+  /** The rules for minors */
+  'intake.minor_rules': { input: IntakeMinorRulesInput; output: IntakeMinorRulesOutput };
+  /** Injury written down */
+  'intake.note_injury': { input: IntakeNoteInjuryInput; output: IntakeNoteInjuryOutput };
+  /** One notice at its newest version */
+  'intake.notice': { input: IntakeNoticeInput; output: IntakeNoticeOutput };
+  /** The notices, each at its newest version */
+  'intake.notices': { input: IntakeNoticesInput; output: IntakeNoticesOutput };
+  /** The notices a student is asked for, and what came of them */
+  'intake.notices_needed': { input: IntakeNoticesNeededInput; output: IntakeNoticesNeededOutput };
+  /** A facility’s own policy */
+  'intake.policy': { input: IntakePolicyInput; output: IntakePolicyOutput };
+  /** Notice published */
+  'intake.publish_notice': { input: IntakePublishNoticeInput; output: IntakePublishNoticeOutput };
+  /** A student’s answers to the readiness questions, the newest first */
+  'intake.readiness': { input: IntakeReadinessInput; output: IntakeReadinessOutput };
+  /** How everyone on a lesson stands before it */
+  'intake.ready': { input: IntakeReadyInput; output: IntakeReadyOutput };
+  /** How a student stands before a first lesson */
+  'intake.ready_person': { input: IntakeReadyPersonInput; output: IntakeReadyPersonOutput };
+  /** Clearance recorded */
+  'intake.record_clearance': { input: IntakeRecordClearanceInput; output: IntakeRecordClearanceOutput };
+  /** Incident written down */
+  'intake.record_incident': { input: IntakeRecordIncidentInput; output: IntakeRecordIncidentOutput };
+  /** Intake gone through */
+  'intake.set': { input: IntakeSetInput; output: IntakeSetOutput };
+  /** Rules for minors written down */
+  'intake.set_minor_rules': { input: IntakeSetMinorRulesInput; output: IntakeSetMinorRulesOutput };
+  /** Facility’s policy written down */
+  'intake.set_policy': { input: IntakeSetPolicyInput; output: IntakeSetPolicyOutput };
+  /** What was asked of a student before court */
+  'intake.show': { input: IntakeShowInput; output: IntakeShowOutput };
+  /** Facility’s form signed */
+  'intake.sign_form': { input: IntakeSignFormInput; output: IntakeSignFormOutput };
+  /** Incident report signed */
+  'intake.sign_incident': { input: IntakeSignIncidentInput; output: IntakeSignIncidentOutput };
+  /** Clearance withdrawn */
+  'intake.withdraw_clearance': { input: IntakeWithdrawClearanceInput; output: IntakeWithdrawClearanceOutput };
+  /** Consent withdrawn */
+  'intake.withdraw_consent': { input: IntakeWithdrawConsentInput; output: IntakeWithdrawConsentOutput };
   /** The newest acts, newest first */
   'journal.newest': { input: JournalNewestInput; output: JournalNewestOutput };
   /** Take an act back */
@@ -11983,6 +14877,7 @@ export const commandNames = [
   'desk.open_card',
   'desk.open_home_plan',
   'desk.open_letter',
+  'desk.open_sheet',
   'desk.read_calendar',
   'desk.restore',
   'desk.sample',
@@ -11990,6 +14885,7 @@ export const commandNames = [
   'desk.save_card',
   'desk.save_home_plan',
   'desk.save_letter',
+  'desk.save_sheet',
   'desk.stop_calendar_talk',
   'desk.write_invitations',
   'exchange.read_csv',
@@ -12038,6 +14934,48 @@ export const commandNames = [
   'home.plan',
   'home.show',
   'home.tell',
+  'intake.acknowledge_notice',
+  'intake.acknowledgements',
+  'intake.add_certificate',
+  'intake.add_to_incident',
+  'intake.answer_readiness',
+  'intake.archive_certificate',
+  'intake.archive_notice',
+  'intake.certificates',
+  'intake.change_certificate',
+  'intake.change_incident',
+  'intake.change_injury',
+  'intake.clearances',
+  'intake.consents',
+  'intake.draft_notice',
+  'intake.eyewear',
+  'intake.forms',
+  'intake.give_consent',
+  'intake.go_on',
+  'intake.guest_consents',
+  'intake.incident',
+  'intake.incidents',
+  'intake.injuries',
+  'intake.minor_rules',
+  'intake.note_injury',
+  'intake.notice',
+  'intake.notices',
+  'intake.notices_needed',
+  'intake.policy',
+  'intake.publish_notice',
+  'intake.readiness',
+  'intake.ready',
+  'intake.ready_person',
+  'intake.record_clearance',
+  'intake.record_incident',
+  'intake.set',
+  'intake.set_minor_rules',
+  'intake.set_policy',
+  'intake.show',
+  'intake.sign_form',
+  'intake.sign_incident',
+  'intake.withdraw_clearance',
+  'intake.withdraw_consent',
   'journal.newest',
   'journal.undo',
   'lessons.call_off',

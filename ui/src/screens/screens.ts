@@ -1,6 +1,7 @@
 // The list of screens. A screen is added by one line here; those with a nav entry stand in the head, in this order.
 import type { Component } from 'svelte';
 import type { Route } from '../kit/route';
+import BeforeCourt from './BeforeCourt.svelte';
 import Calendars from './Calendars.svelte';
 import Coach from './Coach.svelte';
 import Courts from './Courts.svelte';
@@ -10,27 +11,34 @@ import Goal from './Goal.svelte';
 import History from './History.svelte';
 import Home from './Home.svelte';
 import Import from './Import.svelte';
+import Incident from './Incident.svelte';
+import Incidents from './Incidents.svelte';
 import Issued from './Issued.svelte';
 import LessonPlan from './LessonPlan.svelte';
 import Letter from './Letter.svelte';
 import Letters from './Letters.svelte';
 import Levels from './Levels.svelte';
+import NewIncident from './NewIncident.svelte';
 import NewPlace from './NewPlace.svelte';
 import NewStudent from './NewStudent.svelte';
+import Notices from './Notices.svelte';
 import OnCourt from './OnCourt.svelte';
 import OwnTime from './OwnTime.svelte';
+import Papers from './Papers.svelte';
 import People from './People.svelte';
 import Place from './Place.svelte';
 import Plan from './Plan.svelte';
 import PlaceRules from './PlaceRules.svelte';
 import Places from './Places.svelte';
 import Rates from './Rates.svelte';
+import ReadNotice from './ReadNotice.svelte';
 import Season from './Season.svelte';
 import Student from './Student.svelte';
 import Trip from './Trip.svelte';
 import TypeCard from './TypeCard.svelte';
 import Visit from './Visit.svelte';
 import Week from './Week.svelte';
+import WriteNotice from './WriteNotice.svelte';
 import Year from './Year.svelte';
 import YearCounted from './YearCounted.svelte';
 
@@ -56,6 +64,14 @@ export const screens: readonly Screen[] = [
   { path: '/people/:student', component: Student },
   { path: '/people/:student/levels', component: Levels },
   { path: '/people/:student/edit', component: EditStudent },
+  { path: '/people/:student/intake', component: BeforeCourt },
+  { path: '/people/:student/intake/:lesson', component: BeforeCourt },
+  { path: '/people/:student/read/:notice', component: ReadNotice },
+  { path: '/incidents', component: Incidents },
+  { path: '/incidents/new', component: NewIncident },
+  { path: '/incidents/new/:student', component: NewIncident },
+  { path: '/incidents/new/:student/:lesson', component: NewIncident },
+  { path: '/incidents/:incident', component: Incident },
   { path: '/season', nav: 'Season', component: Season },
   { path: '/goals/:goal', component: Goal },
   { path: '/visits/:visit', component: Visit },
@@ -79,6 +95,10 @@ export const screens: readonly Screen[] = [
   { path: '/coach/time', component: OwnTime },
   { path: '/coach/calendars', component: Calendars },
   { path: '/coach/rates', component: Rates },
+  { path: '/coach/notices', component: Notices },
+  { path: '/coach/notices/new', component: WriteNotice },
+  { path: '/coach/notices/:notice', component: WriteNotice },
+  { path: '/coach/papers', component: Papers },
   { path: '/week', nav: 'Week', component: Week },
   { path: '/week/:day', component: Week },
   { path: '/trip/:first/:last', component: Trip },

@@ -13,9 +13,9 @@ use crate::app::CoachFile;
 use crate::commands::{self, Listed, Nothing};
 use crate::db::{backup, check};
 use crate::error::{Error, Problems, Result};
-use crate::kinds::ids::LetterId;
+use crate::kinds::ids::{AcknowledgementId, IncidentId, LetterId, ScanId, VersionId};
 use crate::kinds::{Clock, SystemClock};
-use crate::{calendar, home, lessons, letters, visits};
+use crate::{calendar, home, intake, lessons, letters, visits};
 
 /// A file by its path.
 #[derive(Debug, Serialize, Deserialize, JsonSchema)]
@@ -46,6 +46,32 @@ pub struct Documents {
 pub struct SavedAt {
     /// The path.
     pub path: Option<PathBuf>,
+}
+
+/// A paper about someone before court, or about what happened there.
+#[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
+pub enum Sheet {
+    /// A notice at a version, to be signed by hand.
+    Notice {
+        /// The version.
+        version: VersionId,
+    },
+    /// An acknowledgement with its text.
+    Acknowledgement {
+        /// The acknowledgement.
+        acknowledgement: AcknowledgementId,
+    },
+    /// An incident report.
+    Incident {
+        /// The report.
+        incident: IncidentId,
+    },
+    /// A scan as it was handed in.
+    Scan {
+        /// The scan.
+        scan: ScanId,
+    },
 }
 
 type Run = Box<dyn Fn(&mut Desk, Value) -> Result<Value>>;
@@ -146,6 +172,12 @@ pub(super) fn table() -> Vec<DeskCommand> {
             "Leaves the server, and forgets its password",
             calendars::leave,
         ),
+        act(
+            "desk.save_sheet",
+            "Saves a notice, a report or a scan where the coach chooses",
+            save_sheet,
+        ),
+        act("desk.open_sheet", "Opens a notice, a report or a scan", open_sheet),
         act("desk.open_home_plan", "Opens the page of a visit's home plan", open_home_plan),
     ]
 }
@@ -288,6 +320,39 @@ fn open_card(desk: &mut Desk, which: lessons::Which) -> Result<SavedAt> {
     std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the court card", e))?;
     let path = folder.join(name);
     write_whole(&path, &pdf)?;
+    desk.host.open_document(&path)?;
+    Ok(SavedAt { path: Some(path) })
+}
+
+fn sheet(desk: &mut Desk, sheet: Sheet) -> Result<(String, Vec<u8>)> {
+    use intake::{incidents, notices, scans};
+    desk.file()?.read(|db| match sheet {
+        Sheet::Notice { version } => notices::document(db, notices::OfVersion { version }),
+        Sheet::Acknowledgement { acknowledgement } => {
+            notices::acknowledged_document(db, notices::OfAcknowledgement { acknowledgement })
+        }
+        Sheet::Incident { incident } => {
+            incidents::document(db, incidents::WhichIncident { incident })
+        }
+        Sheet::Scan { scan } => scans::document(db, scans::WhichScan { scan }),
+    })
+}
+
+fn save_sheet(desk: &mut Desk, which: Sheet) -> Result<SavedAt> {
+    let (name, bytes) = sheet(desk, which)?;
+    let Some(path) = desk.host.choose_to_save("Save the paper", &name) else {
+        return Ok(SavedAt { path: None });
+    };
+    write_whole(&path, &bytes)?;
+    Ok(SavedAt { path: Some(path) })
+}
+
+fn open_sheet(desk: &mut Desk, which: Sheet) -> Result<SavedAt> {
+    let (name, bytes) = sheet(desk, which)?;
+    let folder = desk.folder.join("Papers");
+    std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the paper", e))?;
+    let path = folder.join(name);
+    write_whole(&path, &bytes)?;
     desk.host.open_document(&path)?;
     Ok(SavedAt { path: Some(path) })
 }

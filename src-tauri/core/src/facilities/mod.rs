@@ -19,7 +19,9 @@ pub use rules::{
     SetRules, Terms, hours_on, read_hours, read_times, read_weekdays, rules, set_rules, terms,
     terms_of,
 };
-pub use teaching::{Permission, SetTeaching, Teaching, TeachingShown, set_teaching, teaching};
+pub use teaching::{
+    Permission, SetTeaching, Teaching, TeachingShown, set_teaching, teaching, teaching_on,
+};
 
 use crate::error::{Problems, Result};
 use crate::kinds::Day;

@@ -105,6 +105,15 @@ pub fn teaching(db: &Reading<'_>, which: Which) -> Result<TeachingShown> {
     Ok(shown(store::teaching(db, which.facility)?, db.today()))
 }
 
+/// Permission to teach at a facility as it stands on another day.
+///
+/// # Errors
+/// `NotFound`.
+pub fn teaching_on(db: &Reading<'_>, which: Which, day: Day) -> Result<TeachingShown> {
+    show(db, which)?;
+    Ok(shown(store::teaching(db, which.facility)?, day))
+}
+
 fn shown(teaching: Teaching, today: Day) -> TeachingShown {
     let mut words = Vec::new();
     let (until, papers_until) = (Day::parse(&teaching.until), Day::parse(&teaching.papers_until));

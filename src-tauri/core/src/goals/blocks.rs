@@ -9,6 +9,7 @@ use super::state::How;
 use super::{Block, Condition, CriterionKind, Goal, Kind, Source, count_words, store};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
+use crate::intake::head;
 use crate::kinds::Day;
 use crate::kinds::ids::{BlockId, GoalId, LessonId, VisitId};
 
@@ -104,6 +105,7 @@ pub fn start(db: &Writing<'_>, start: StartBlock) -> Result<Block> {
             "This goal counts whole games. Enter how often it happened after each game.",
         ));
     }
+    head::must_not_keep(db, goal.student, day_at(db, start.visit)?)?;
     let earlier = before_a_block(db, &goal, start.visit, start.kind)?;
     for open in earlier.iter().filter(|block| !block.ended) {
         store::end_block(db, open.id)?;
@@ -151,6 +153,8 @@ pub fn touch(db: &Writing<'_>, touch: Touch) -> Result<Block> {
             "This block was ended. Start a new one to go on counting.",
         ));
     }
+    let (student, day) = store::whose_block(db, touch.block)?;
+    head::must_not_keep(db, student, day)?;
     store::insert_try(db, touch.block, next, touch.made, touch.also)?;
     store::find_block(db, touch.block)
 }
@@ -204,6 +208,9 @@ pub fn enter_total(db: &Writing<'_>, enter: EnterTotal) -> Result<Block> {
         p.add("source", "not_live", "A total is not counted live.");
     }
     p.done()?;
+    if enter.source != Source::Told {
+        head::must_not_have_kept(db, goal.student, day)?;
+    }
     let earlier = before_a_block(db, &goal, enter.visit, enter.kind)?;
     let block = Block {
         id: db.id(),

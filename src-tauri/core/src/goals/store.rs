@@ -422,6 +422,17 @@ pub(super) fn end_blocks_in(db: &Writing<'_>, lesson: LessonId) -> Result<()> {
     Ok(())
 }
 
+/// Whose block it is, and the day it is played.
+pub(super) fn whose_block(db: &Reading<'_>, block: BlockId) -> Result<(StudentId, Day)> {
+    db.found(
+        "block",
+        &block,
+        "SELECT g.student, b.day FROM block b JOIN goal g ON g.id = b.goal WHERE b.id = ?",
+        [block],
+        |row| Ok((row.get("student")?, row.get("day")?)),
+    )
+}
+
 /// What a touch needs to know of its block: whether it is still open, and the next place.
 pub(super) fn for_touch(db: &Reading<'_>, id: BlockId) -> Result<(bool, u32)> {
     db.found(

@@ -169,6 +169,28 @@ id_types! {
     HomeLineId,
     /// A short dated fact about a student: equipment, level, history.
     FactId,
+    /// A set of answers to the readiness questions.
+    ReadinessId,
+    /// An injury or restriction.
+    InjuryId,
+    /// A clearance by a professional.
+    ClearanceId,
+    /// A signed paper as a picture or a PDF.
+    ScanId,
+    /// A notice about injury, liability and health data.
+    NoticeId,
+    /// A version of a notice.
+    VersionId,
+    /// An acknowledgement of a notice.
+    AcknowledgementId,
+    /// An answer about a consent.
+    ConsentId,
+    /// A facility's form that was signed.
+    FormId,
+    /// A paper of the coach's own.
+    CertificateId,
+    /// An incident report.
+    IncidentId,
     /// A row of a kind that nothing else points at: words of a goal, one try.
     RowId,
 }

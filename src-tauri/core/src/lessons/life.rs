@@ -7,6 +7,7 @@ use super::{Lesson, LessonState, Which, show, store};
 use crate::app::Writing;
 use crate::error::{Error, Problems, Result};
 use crate::goals::blocks;
+use crate::intake::head;
 use crate::kinds::ids::LessonId;
 
 /// A lesson that ended early.
@@ -110,6 +111,11 @@ fn settle(
             "called_off",
             "This lesson was called off. Undo that first.",
         ));
+    }
+    if matches!(state, LessonState::Given | LessonState::CutShort) {
+        for attending in &before.students {
+            head::must_not_have_kept(db, attending.student, before.day)?;
+        }
     }
     store::settle(db, id, state, given, reason)?;
     if matches!(state, LessonState::Given | LessonState::CutShort) {

@@ -145,6 +145,36 @@ pub fn broken(ask: &Ask, lessons: &[Planned]) -> Vec<Broken> {
     broken
 }
 
+/// Whether one lesson keeps every rule beside the others of its day, and every limit over several
+/// days: all that its own place can break.
+pub fn keeps(ask: &Ask, lessons: &[Planned], n: usize) -> bool {
+    let Some(lesson) = lessons.get(n) else { return false };
+    let on: Vec<usize> = (0..lessons.len()).filter(|o| lessons[*o].day == lesson.day).collect();
+    let beside = |o: &usize| {
+        let (first, then) = if lessons[*o].start <= lesson.start {
+            (&lessons[*o], lesson)
+        } else {
+            (lesson, &lessons[*o])
+        };
+        pair(ask, first, then).iter().all(|(kept, _)| *kept)
+    };
+    if !(alone(ask, lesson).iter().all(|(kept, _)| *kept)
+        && on.iter().filter(|o| **o != n).all(beside))
+    {
+        return false;
+    }
+    let mut on = on;
+    on.sort_by_key(|o| (lessons[*o].start, *o));
+    let mut kept = true;
+    day_long(ask, lessons, &on, &mut |keeps, _, _, _| kept &= keeps);
+    kept && ask
+        .coach
+        .meals
+        .iter()
+        .all(|meal| meal.day != lesson.day || meal_fits(ask, lessons, meal))
+        && over(ask, lessons).is_empty()
+}
+
 /// Whether a lesson counts for a limit over several days.
 pub(super) fn counts(ask: &Ask, limit: &Limit, lesson: &Planned) -> bool {
     let there = limit.facility.is_none_or(|facility| ask.courts[lesson.court].facility == facility);

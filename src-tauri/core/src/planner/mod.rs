@@ -42,7 +42,7 @@ mod stance;
 mod tests;
 
 pub use ask::{Ask, Coach, Court, DAY, Facility, Limit, Meal, Student, Wish};
-pub use check::{Broken, Rule, broken, objectives, sums};
+pub use check::{Broken, Rule, broken, keeps, objectives, sums};
 pub use options::{Code, ruled_out};
 pub use solve::plan;
 

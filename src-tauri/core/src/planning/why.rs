@@ -5,7 +5,7 @@ use super::board::Board;
 use super::gather::Gathered;
 use crate::kinds::Span;
 use crate::kinds::text::counted;
-use crate::planner::{Code, DAY, Limit, Planned, Unplaced, Wish, broken, sums};
+use crate::planner::{Code, DAY, Limit, Planned, Unplaced, Wish, keeps, sums};
 
 /// Why a lesson is where it is: what the best other place for it alone, all else staying, would
 /// cost.
@@ -26,7 +26,7 @@ pub(super) fn here(of: &Gathered, board: &Board, lessons: &[Planned], n: usize) 
                     continue;
                 }
                 others[n] = other;
-                if !broken(ask, &others).is_empty() {
+                if !keeps(ask, &others, n) {
                     continue;
                 }
                 places += 1;

@@ -12,11 +12,13 @@ use crate::goals::decide::{AtVisit, proposals};
 use crate::goals::show::all as goals_of;
 use crate::goals::state::is_carried;
 use crate::goals::{Kind, carry};
+use crate::intake::{certificates, incidents};
 use crate::kinds::ids::{LessonId, StudentId, VisitId};
 use crate::kinds::text::counted;
 use crate::kinds::{Day, Span, Time};
 use crate::lessons::{self, Lesson, LessonState, ListLessons};
 use crate::letters::{self, LetterState, ListLetters};
+use crate::ready::{self, ReadyState};
 use crate::students;
 use crate::visits::{self, ListVisits, Stage, Visit};
 
@@ -48,6 +50,12 @@ pub enum Leads {
     Courts,
     /// The coach's calendars.
     Calendars,
+    /// What is missing before court.
+    BeforeCourt,
+    /// Incident reports.
+    Incidents,
+    /// The coach's own papers.
+    Papers,
 }
 
 /// A line.
@@ -102,6 +110,8 @@ const LETTER_OWED_FOR: i64 = 90;
 const LETTERS_NAMED: u32 = 12;
 /// So many days ahead courts are looked at.
 const COURTS_AHEAD: i64 = 35;
+/// So many days before its end a paper of the coach's own is told of.
+const PAPERS_TOLD_BEFORE: i64 = 45;
 /// So many days before the span a student is expected in, their days are asked for.
 const ASKED_BEFORE: i64 = 31;
 
@@ -265,9 +275,91 @@ fn before(db: &Reading<'_>, day: Day, visits: &[Visit]) -> Result<Vec<SheetLine>
             lesson: Some(lesson.id),
         });
     }
+    lines.extend(not_ready(db, day)?);
+    lines.extend(own_papers(db, day)?);
     lines.extend(courts(db, day)?);
     lines.extend(calendars(db)?);
     Ok(lines)
+}
+
+/// Who has a lesson today or tomorrow and is not ready for court.
+fn not_ready(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
+    let soon = ListLessons { visit: None, from: Some(day), to: Some(day.plus(1)) };
+    let mut lines: Vec<SheetLine> = Vec::new();
+    for lesson in lessons::list(db, soon)?.iter().filter(|l| l.state == LessonState::Planned) {
+        for ready in ready::of_lesson(db, ready::ReadyFor { lesson: lesson.id })? {
+            let told = lines.iter().any(|line| line.student == Some(ready.student));
+            let settled = ready.state == ReadyState::NotReady && ready.went_on.is_some();
+            if ready.state == ReadyState::Ready || settled || told {
+                continue;
+            }
+            let blocked = ready.state == ReadyState::Blocked;
+            lines.push(SheetLine {
+                when: match (blocked, lesson.day == day) {
+                    (true, _) => "no play".to_owned(),
+                    (false, true) => format!("by {}", lesson.starts),
+                    (false, false) => "tomorrow".to_owned(),
+                },
+                late: blocked,
+                what: if blocked {
+                    format!("{} does not play.", ready.name)
+                } else {
+                    format!("{} is not ready for court.", ready.name)
+                },
+                why: ready.missing.iter().map(|m| m.words.as_str()).collect::<Vec<_>>().join(" "),
+                leads: Leads::BeforeCourt,
+                student: Some(ready.student),
+                visit: ready.visit,
+                lesson: Some(lesson.id),
+            });
+        }
+    }
+    Ok(lines)
+}
+
+/// The coach's own papers that have ended or end soon.
+fn own_papers(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
+    let mut lines = Vec::new();
+    for paper in certificates::list(db)? {
+        let Some(until) = Day::parse(&paper.paper.until) else { continue };
+        let over = until < day;
+        if !over && until > day.plus(PAPERS_TOLD_BEFORE) {
+            continue;
+        }
+        lines.push(SheetLine {
+            when: if over { "ended".to_owned() } else { format!("in {} days", until.since(day)) },
+            late: over,
+            what: format!(
+                "Your \u{201c}{}\u{201d} {}.",
+                paper.paper.words,
+                if over { "has ended" } else { "ends" }
+            ),
+            why: format!("{}.", until.words()),
+            leads: Leads::Papers,
+            student: None,
+            visit: None,
+            lesson: None,
+        });
+    }
+    Ok(lines)
+}
+
+/// Incident reports that are not signed.
+fn unsigned(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
+    let all = incidents::list(db)?;
+    let open = all.into_iter().filter(|incident| incident.signed.is_none());
+    Ok(open
+        .map(|incident| SheetLine {
+            when: ago(day.since(incident.day)),
+            late: incident.day < day,
+            what: format!("Sign the incident report: {}.", incident.name),
+            why: incident.facility_name,
+            leads: Leads::Incidents,
+            student: None,
+            visit: None,
+            lesson: None,
+        })
+        .collect())
 }
 
 /// Lessons of which the coach's calendar says something else.
@@ -360,7 +452,7 @@ fn goal_words(goals: &[OnCourt]) -> Vec<String> {
 
 /// Lessons not settled, visits to decide on and close, letters owed, expected visits to ask about.
 fn after(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
-    let mut lines = Vec::new();
+    let mut lines = unsigned(db, day)?;
     let past = ListLessons { visit: None, from: Some(day.plus(-60)), to: Some(day.plus(-1)) };
     for lesson in lessons::list(db, past)?.iter().filter(|l| l.state == LessonState::Planned) {
         let Some(first) = lesson.students.first() else { continue };

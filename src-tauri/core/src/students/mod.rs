@@ -58,6 +58,8 @@ pub struct Contact {
     pub phone: String,
     /// Postal address, several lines.
     pub address: String,
+    /// A guardian's birth date as YYYY-MM-DD; empty while not told.
+    pub born: String,
 }
 
 /// What is kept about a student; the form and the record are the same.
@@ -92,6 +94,12 @@ pub struct Profile {
     pub wants: String,
     /// The coach's own notes.
     pub about: String,
+    /// The town the student comes from; empty while not asked.
+    pub home: String,
+    /// How the student heard of the coach; empty while not asked.
+    pub heard: String,
+    /// The day the student first asked, as YYYY-MM-DD; empty while not known.
+    pub enquired: String,
     /// Who consents for a minor.
     pub guardian: Option<Contact>,
     /// Who pays, if not the student.
@@ -186,7 +194,9 @@ impl Contact {
         if self.is_empty() {
             return None;
         }
+        let born = problems.day_or_none("born", Some(&self.born), "The birth date");
         Some(Self {
+            born: born.map(|day| day.to_string()).unwrap_or_default(),
             name: problems.name("name", &self.name, &format!("The {who}\u{2019}s name")),
             relation: problems.line("relation", &self.relation, "The relation"),
             email: problems.email("email", &self.email),
@@ -206,6 +216,11 @@ impl Profile {
         let born = p.day_or_none("born", Some(&self.born), "The birth date");
         if born.is_some_and(|born| born > today) {
             p.add("born", "in_future", "The birth date lies in the future.");
+        }
+        let enquired =
+            p.day_or_none("enquired", Some(&self.enquired), "The day of the first message");
+        if enquired.is_some_and(|day| day > today) {
+            p.add("enquired", "in_future", "The day of the first message lies in the future.");
         }
         let zone = self.zone.trim().to_owned();
         if !zone.is_empty() {
@@ -235,9 +250,26 @@ impl Profile {
             usual_minutes: self.usual_minutes.map(|minutes| usual_minutes(&mut p, minutes)),
             wants: p.note("wants", &self.wants, "What the student wants"),
             about: p.note("about", &self.about, "Your notes"),
+            home: p.line("home", &self.home, "The town"),
+            heard: p.line("heard", &self.heard, "How they heard of you"),
+            enquired: enquired.map(|day| day.to_string()).unwrap_or_default(),
             guardian: p.within("guardian.", |p| self.guardian.and_then(|c| c.read(p, "guardian"))),
             payer: p.within("payer.", |p| self.payer.and_then(|c| c.read(p, "payer"))),
         };
+        let older = |contact: &Contact| Day::parse(&contact.born).zip(born);
+        match read.guardian.as_ref().and_then(older) {
+            Some((guardian, _)) if guardian > today => {
+                p.add("guardian.born", "in_future", "The birth date lies in the future.");
+            }
+            Some((guardian, child)) if guardian >= child => {
+                p.add(
+                    "guardian.born",
+                    "younger",
+                    "The guardian would be no older than the student.",
+                );
+            }
+            _ => {}
+        }
         p.done()?;
         Ok(read)
     }

@@ -19,9 +19,9 @@ crate::db::words! {
 pub(super) fn insert(db: &Writing<'_>, id: StudentId, p: &Profile) -> Result<()> {
     db.execute(
         "INSERT INTO student (id, name, called, folded, email, phone, hand, plays, zone, born, sport, wants, about,
-                              division, usual_minutes, language)
+                              division, usual_minutes, language, home, heard, enquired)
          VALUES (:id, :name, :called, :folded, :email, :phone, :hand, :plays, :zone, :born, :sport, :wants, :about,
-                 :division, :usual_minutes, :language)",
+                 :division, :usual_minutes, :language, :home, :heard, :enquired)",
         named_params! {
             ":id": id, ":name": p.name, ":called": p.called, ":folded": folded(&p.name),
             ":email": p.email, ":phone": p.phone, ":hand": p.hand, ":plays": p.plays, ":zone": p.zone,
@@ -29,6 +29,8 @@ pub(super) fn insert(db: &Writing<'_>, id: StudentId, p: &Profile) -> Result<()>
             ":division": Some(&p.division).filter(|d| !d.is_empty()), ":usual_minutes": p.usual_minutes,
             // English is stored as none.
             ":language": Some(p.language).filter(|language| *language != Language::En),
+            ":home": Some(&p.home).filter(|h| !h.is_empty()), ":heard": Some(&p.heard).filter(|h| !h.is_empty()),
+            ":enquired": Day::parse(&p.enquired),
         },
     )?;
     set_contacts(db, id, p)
@@ -38,7 +40,8 @@ pub(super) fn update(db: &Writing<'_>, id: StudentId, p: &Profile) -> Result<()>
     db.execute(
         "UPDATE student SET name = :name, called = :called, folded = :folded, email = :email, phone = :phone,
            hand = :hand, plays = :plays, zone = :zone, born = :born, sport = :sport, wants = :wants, about = :about,
-           division = :division, usual_minutes = :usual_minutes, language = :language
+           division = :division, usual_minutes = :usual_minutes, language = :language,
+           home = :home, heard = :heard, enquired = :enquired
          WHERE id = :id",
         named_params! {
             ":id": id, ":name": p.name, ":called": p.called, ":folded": folded(&p.name),
@@ -47,6 +50,8 @@ pub(super) fn update(db: &Writing<'_>, id: StudentId, p: &Profile) -> Result<()>
             ":division": Some(&p.division).filter(|d| !d.is_empty()), ":usual_minutes": p.usual_minutes,
             // English is stored as none.
             ":language": Some(p.language).filter(|language| *language != Language::En),
+            ":home": Some(&p.home).filter(|h| !h.is_empty()), ":heard": Some(&p.heard).filter(|h| !h.is_empty()),
+            ":enquired": Day::parse(&p.enquired),
         },
     )?;
     set_contacts(db, id, p)
@@ -57,11 +62,12 @@ fn set_contacts(db: &Writing<'_>, student: StudentId, p: &Profile) -> Result<()>
         let id = format!("{student}:{role}");
         if let Some(c) = contact {
             db.execute(
-                "INSERT INTO student_contact (id, student, role, name, relation, email, phone, address)
-                 VALUES (?, ?, ?, ?, ?, ?, ?, ?)
+                "INSERT INTO student_contact (id, student, role, name, relation, email, phone, address, born)
+                 VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)
                  ON CONFLICT (id) DO UPDATE SET name = excluded.name, relation = excluded.relation,
-                   email = excluded.email, phone = excluded.phone, address = excluded.address",
-                params![id, student, role, c.name, c.relation, c.email, c.phone, c.address],
+                   email = excluded.email, phone = excluded.phone, address = excluded.address,
+                   born = excluded.born",
+                params![id, student, role, c.name, c.relation, c.email, c.phone, c.address, Day::parse(&c.born)],
             )?;
         } else {
             db.execute("DELETE FROM student_contact WHERE id = ?", [id])?;
@@ -113,6 +119,9 @@ fn profile(row: &Row<'_>) -> rusqlite::Result<Profile> {
         usual_minutes: row.get("usual_minutes")?,
         wants: row.get("wants")?,
         about: row.get("about")?,
+        home: row.get::<_, Option<String>>("home")?.unwrap_or_default(),
+        heard: row.get::<_, Option<String>>("heard")?.unwrap_or_default(),
+        enquired: row.get::<_, Option<String>>("enquired")?.unwrap_or_default(),
         guardian: None,
         payer: None,
     })
@@ -125,6 +134,7 @@ fn contact(row: &Row<'_>) -> rusqlite::Result<Contact> {
         email: row.get("email")?,
         phone: row.get("phone")?,
         address: row.get("address")?,
+        born: row.get::<_, Option<String>>("born")?.unwrap_or_default(),
     })
 }
 

@@ -8,6 +8,7 @@ use super::{Stage, Visit, Which, show, store};
 use crate::app::Writing;
 use crate::error::{Error, Problems, Result};
 use crate::goals::carry;
+use crate::intake::head;
 use crate::kinds::ids::VisitId;
 
 /// A visit to call off.
@@ -24,7 +25,8 @@ pub struct CallOffVisit {
 /// of the student that was left open is closed by it.
 ///
 /// # Errors
-/// `NotFound`; `NotPossible` when it has no days yet, or is open or over already.
+/// `NotFound`; `NotPossible` when it has no days yet, or is open or over already, and while a blow to
+/// the head keeps the student from play.
 pub fn open(db: &Writing<'_>, which: Which) -> Result<Visit> {
     let visit = show(db, which)?;
     let refuse = |code, words: &str| Err(Error::not_possible(code, words));
@@ -39,6 +41,9 @@ pub fn open(db: &Writing<'_>, which: Which) -> Result<Visit> {
             return refuse("called_off", "This visit was called off. Plan a new one.");
         }
     }
+    // A visit written down late began before today.
+    let began = visit.days.map_or(db.today(), |days| days.last.min(db.today()));
+    head::must_not_keep(db, visit.student, began)?;
     let others = list(db, ListVisits { student: Some(visit.student), ..ListVisits::default() })?;
     for left_open in others.iter().filter(|v| v.stage == Stage::Open && v.from() <= visit.from()) {
         carry::settle(db, left_open.id)?;

@@ -16,7 +16,14 @@ export interface ProfileForm extends Omit<
   payer: Required<Contact>;
 }
 
-const nobody = (): Required<Contact> => ({ name: '', relation: '', email: '', phone: '', address: '' });
+const nobody = (): Required<Contact> => ({
+  name: '',
+  relation: '',
+  email: '',
+  phone: '',
+  address: '',
+  born: '',
+});
 
 /** An empty form, or one filled from a profile. */
 export function toForm(profile: ProfileInput = {}): ProfileForm {
@@ -35,6 +42,9 @@ export function toForm(profile: ProfileInput = {}): ProfileForm {
     usual: hoursTyped(profile.usual_minutes ?? null),
     wants: profile.wants ?? '',
     about: profile.about ?? '',
+    home: profile.home ?? '',
+    heard: profile.heard ?? '',
+    enquired: profile.enquired ?? '',
     guardian: { ...nobody(), ...profile.guardian },
     payer: { ...nobody(), ...profile.payer },
   };
