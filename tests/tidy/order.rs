@@ -21,6 +21,7 @@ const ORDER: &[&[&str]] = &[
     &["timetable"],
     &["letters", "calendar"],
     &["reports", "exchange", "calc"],
+    &["erasing"],
     &["commands"],
     &["desk"],
 ];

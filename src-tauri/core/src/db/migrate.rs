@@ -41,6 +41,7 @@ migrations![
     "0008_facility_rules.sql",
     "0009_booking.sql",
     "0010_calendars.sql",
+    "0011_erasing.sql",
 ];
 
 /// The newest schema this program knows.

@@ -1,0 +1,191 @@
+//! The kinds of things kept about a person, each with its noun and why it is kept.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use crate::app::Reading;
+use crate::app::erase::{Belonging, tables_of};
+use crate::error::Result;
+use crate::kinds::text::counted;
+
+/// The table of people.
+pub(super) const STUDENT: &str = "student";
+
+/// A kind of things kept about a person.
+pub(super) struct Kind {
+    /// The tables it is in, the one whose rows are counted first.
+    pub tables: &'static [&'static str],
+    /// One of them; empty where there is only ever one.
+    one: &'static str,
+    /// Several of them.
+    pub many: &'static str,
+    /// Why it is kept.
+    why: &'static str,
+}
+
+/// All kinds, in the order of the screen and of a person's copy. A test asks that every table that can
+/// hold something of a person is in one of them.
+pub(super) const KINDS: &[Kind] = &[
+    Kind {
+        tables: &[STUDENT, "student_contact", "student_fact"],
+        one: "",
+        many: "who they are",
+        why: "To know who comes, how to reach them, and who answers and pays for them.",
+    },
+    Kind {
+        tables: &["visit", "wish", "wish_shared", "wish_sharer"],
+        one: "visit",
+        many: "visits",
+        why: "When they came or will come, and what they wished for.",
+    },
+    Kind {
+        tables: &["lesson_student", "lesson", "plan_line"],
+        one: "lesson",
+        many: "lessons",
+        why: "What was planned and given, and what is next. A lesson with others stays theirs.",
+    },
+    Kind {
+        tables: &["goal", "goal_words", "goal_visit", "decision"],
+        one: "focus goal",
+        many: "focus goals",
+        why: "What is worked on, in which words, and what was decided.",
+    },
+    Kind {
+        tables: &["block", "block_try", "block_miss"],
+        one: "block of tries",
+        many: "blocks of tries",
+        why: "What was counted: where each goal stands follows from it.",
+    },
+    Kind {
+        tables: &["observation", "sighting"],
+        one: "strength or fault seen",
+        many: "strengths and faults seen",
+        why: "What was seen, and how often.",
+    },
+    Kind {
+        tables: &["jotting"],
+        one: "quick note",
+        many: "quick notes",
+        why: "What was noted on court.",
+    },
+    Kind {
+        tables: &["assessment", "assessment_level"],
+        one: "assessment",
+        many: "assessments",
+        why: "Levels at a date, to compare with later.",
+    },
+    Kind {
+        tables: &["test_taken"],
+        one: "test taken",
+        many: "tests taken",
+        why: "Results of published tests, to compare with later.",
+    },
+    Kind {
+        tables: &["home_plan", "home_line"],
+        one: "home plan",
+        many: "home plans",
+        why: "What to do between visits, and what was told of it.",
+    },
+    Kind {
+        tables: &["letter"],
+        one: "letter",
+        many: "letters",
+        why: "What was written after a visit, as it was sent.",
+    },
+    Kind {
+        tables: &["offer"],
+        one: "offer",
+        many: "offers",
+        why: "Which days, lessons and prices were offered, and the answer.",
+    },
+    Kind {
+        tables: &["invitation"],
+        one: "invitation",
+        many: "invitations",
+        why: "Which times their calendar was told.",
+    },
+];
+
+/// One kind of things kept about a person.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct KindKept {
+    /// How many there are.
+    pub many: u32,
+    /// "12 lessons".
+    pub words: String,
+    /// Why they are kept.
+    pub why: String,
+}
+
+/// What is kept of each kind, those left out of which there is nothing. A table that is in no kind
+/// yet is named all the same.
+pub(super) fn kept(db: &Reading<'_>, belonging: &Belonging) -> Result<Vec<KindKept>> {
+    let mut kept = Vec::new();
+    for kind in KINDS {
+        let Some(head) = kind.tables.first() else { continue };
+        let many = belonging.of_table(head).count();
+        if many > 0 {
+            kept.push(KindKept {
+                many: u32::try_from(many).unwrap_or(u32::MAX),
+                words: kind.counted(many),
+                why: kind.why.to_owned(),
+            });
+        }
+    }
+    for table in unnamed(db)? {
+        let many = belonging.of_table(&table).count();
+        if many > 0 {
+            kept.push(KindKept {
+                many: u32::try_from(many).unwrap_or(u32::MAX),
+                words: format!("{}: {many}", plain(&table)),
+                why: String::new(),
+            });
+        }
+    }
+    Ok(kept)
+}
+
+impl Kind {
+    fn counted(&self, many: usize) -> String {
+        if self.one.is_empty() {
+            return self.many.to_owned();
+        }
+        counted(i64::try_from(many).unwrap_or(i64::MAX), self.one, self.many)
+    }
+}
+
+/// Tables that can hold something of a person and are in no kind.
+pub(super) fn unnamed(db: &Reading<'_>) -> Result<Vec<String>> {
+    let named = |table: &String| KINDS.iter().any(|kind| kind.tables.contains(&table.as_str()));
+    Ok(tables_of(db, STUDENT)?.into_iter().filter(|table| !named(table)).collect())
+}
+
+/// What one row of a table is called.
+pub(super) fn noun(table: &str) -> String {
+    let own = match table {
+        "student" => "Profile",
+        "student_contact" => "Guardian or payer",
+        "student_fact" => "Background",
+        "lesson" => "Lesson note",
+        "plan_line" => "Lesson plan",
+        "lesson_student" => "Lesson",
+        "goal_words" => "Words of a goal",
+        "observation" => "Strength or fault seen",
+        "jotting" => "Quick note",
+        "home_line" => "Line of a home plan",
+        "own_busy" => "Your own time",
+        "plan_template" => "Template of a lesson plan",
+        "setting" => "Your settings",
+        _ => return plain(table),
+    };
+    own.to_owned()
+}
+
+/// A name of the schema as words: "facility card".
+pub(super) fn plain(name: &str) -> String {
+    let words = name.replace('_', " ");
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
+}
