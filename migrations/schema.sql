@@ -98,6 +98,11 @@ CREATE TABLE assessment_level (
   UNIQUE (assessment, skill)
 ) STRICT;
 
+CREATE TABLE backup_made (
+  path TEXT PRIMARY KEY NOT NULL,                     -- where the coach had it put
+  at   TEXT NOT NULL                                  -- the instant
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE "block" (
   id         TEXT PRIMARY KEY NOT NULL,
   goal       TEXT NOT NULL REFERENCES goal (id),
@@ -195,6 +200,12 @@ CREATE TABLE drill (
   archived TEXT,
   UNIQUE (sport, name)
 ) STRICT;
+
+CREATE TABLE erasing (
+  kind TEXT NOT NULL,                                 -- a table
+  id   TEXT NOT NULL,                                 -- a row of it that goes, or loses what it says of the person
+  PRIMARY KEY (kind, id)
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE facility (
   id       TEXT PRIMARY KEY NOT NULL,
@@ -408,6 +419,18 @@ CREATE TABLE journal (
   honest   INTEGER NOT NULL CHECK (honest IN (0, 1)), -- 1: undoing it is honest; 0: it left the program
   undoes   TEXT REFERENCES journal (id),              -- the act that this one undid, NULL for a first-hand act
   chain    TEXT NOT NULL                              -- SHA-256 over the chain before and this row
+, erased TEXT REFERENCES journal (id) DEFERRABLE INITIALLY DEFERRED) STRICT;
+
+CREATE TABLE kept_for_accounts (
+  id      TEXT PRIMARY KEY NOT NULL,
+  name    TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 200), -- as it stands on the account
+  address TEXT NOT NULL DEFAULT '',                   -- postal, where one was known
+  day     TEXT NOT NULL,                              -- of what was agreed, or offered
+  what    TEXT NOT NULL CHECK (json_valid(what)),     -- [{day, starts, ends, place, court, fee, court_cost}, …]
+  price   TEXT NOT NULL DEFAULT '',                   -- the whole, as in 340.00 EUR; '' when a part of it was not known
+  state   TEXT NOT NULL CHECK (state IN ('offered', 'agreed')),
+  until   TEXT NOT NULL,                              -- the last day it is kept
+  reason  TEXT NOT NULL DEFAULT ''                    -- why, in the coach's words
 ) STRICT;
 
 CREATE TABLE lesson (
@@ -633,6 +656,10 @@ CREATE TABLE test_taken (
   note    TEXT NOT NULL DEFAULT ''
 ) STRICT;
 
+CREATE TABLE uncleared (
+  act TEXT PRIMARY KEY NOT NULL                       -- an erasing after which the file was not yet written anew, to the last free page
+) STRICT, WITHOUT ROWID;
+
 CREATE TABLE visit (
   id            TEXT PRIMARY KEY NOT NULL,
   student       TEXT NOT NULL REFERENCES student (id),
@@ -687,9 +714,15 @@ CREATE TABLE wish_sharer (
 
 CREATE TRIGGER journal_keeps BEFORE DELETE ON journal BEGIN SELECT RAISE(ABORT, 'the journal is only added to'); END;
 
-CREATE TRIGGER journal_stays BEFORE UPDATE ON journal BEGIN SELECT RAISE(ABORT, 'the journal is only added to'); END;
+CREATE TRIGGER journal_stays BEFORE UPDATE ON journal
+  WHEN NOT (OLD.erased IS NULL AND NEW.erased IS NOT NULL AND NEW.label = '' AND NEW.changes = x''
+            AND NEW.seq = OLD.seq AND NEW.id = OLD.id AND NEW.act = OLD.act AND NEW.at = OLD.at
+            AND NEW.rows = OLD.rows AND NEW.honest = OLD.honest AND NEW.undoes IS OLD.undoes AND NEW.chain = OLD.chain
+            AND EXISTS (SELECT 1 FROM erasing WHERE kind = 'journal' AND id = OLD.id))
+  BEGIN SELECT RAISE(ABORT, 'the journal is only added to'); END;
 
-CREATE TRIGGER letter_issued_keeps BEFORE DELETE ON letter WHEN OLD.issued IS NOT NULL
+CREATE TRIGGER letter_issued_keeps BEFORE DELETE ON letter
+  WHEN OLD.issued IS NOT NULL AND NOT EXISTS (SELECT 1 FROM erasing WHERE kind = 'letter' AND id = OLD.id)
   BEGIN SELECT RAISE(ABORT, 'an issued letter is never deleted'); END;
 
 CREATE TRIGGER letter_issued_stays BEFORE UPDATE ON letter WHEN OLD.issued IS NOT NULL

@@ -132,7 +132,7 @@ pub(super) fn kept(db: &Reading<'_>, belonging: &Belonging) -> Result<Vec<KindKe
             });
         }
     }
-    for table in unnamed(db)? {
+    for table in without_words(db)? {
         let many = belonging.of_table(&table).count();
         if many > 0 {
             kept.push(KindKept {
@@ -155,7 +155,10 @@ impl Kind {
 }
 
 /// Tables that can hold something of a person and are in no kind.
-pub(super) fn unnamed(db: &Reading<'_>) -> Result<Vec<String>> {
+///
+/// # Errors
+/// `Storage`.
+pub fn without_words(db: &Reading<'_>) -> Result<Vec<String>> {
     let named = |table: &String| KINDS.iter().any(|kind| kind.tables.contains(&table.as_str()));
     Ok(tables_of(db, STUDENT)?.into_iter().filter(|table| !named(table)).collect())
 }

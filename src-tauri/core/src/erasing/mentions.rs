@@ -96,7 +96,7 @@ pub(super) fn mentions(
                 names.in_words(&folded(text)).map(|name| (text, name))
             });
             let Some((text, name)) = told else { continue };
-            let whose = bearers(db, &table, id)?;
+            let whose = bearers(db, (&table, id), student)?;
             // Of a first name alone, someone else may be meant: whoever bears it too.
             let theirs = whose.iter().any(|other| has_words(&folded(other), name));
             if name != names.whole && theirs {
@@ -136,12 +136,18 @@ fn is_words(table: &str, column: &str, references: &[(String, String)]) -> bool 
         && references.iter().all(|(of, _)| of != column)
 }
 
-/// The names of those whose row it is.
-fn bearers(db: &Reading<'_>, table: &str, id: &str) -> Result<Vec<String>> {
+/// The names of the others whose row it is.
+fn bearers(
+    db: &Reading<'_>,
+    (table, id): (&str, &str),
+    not: StudentId,
+) -> Result<Vec<String>> {
     let mut names = Vec::new();
     for owner in owners(db, table, id, STUDENT)? {
-        let Ok(student) = uuid::Uuid::parse_str(&owner).map(StudentId) else { continue };
-        names.push(store::name(db, student)?.0);
+        let Ok(owner) = uuid::Uuid::parse_str(&owner).map(StudentId) else { continue };
+        if owner != not {
+            names.push(store::name(db, owner)?.0);
+        }
     }
     Ok(names)
 }

@@ -24,7 +24,7 @@ pub use backups::{
     note_backups,
 };
 pub use everything::{Document, Everything, everything};
-pub use kinds::KindKept;
+pub use kinds::{KindKept, without_words};
 pub use mentions::{Mention, Mentions};
 pub use would::{AccountsStay, WouldErase, would_erase};
 
