@@ -243,14 +243,12 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
             |db, _: Nothing| erasing::kept_for_accounts(db),
         ),
         erases("erasing.let_go", "A record for the accounts erased", erasing::let_go),
-        reads("erasing.backups", "The copies of the file, and when they lapse", |db, _: Nothing| {
-            erasing::backups(db)
-        }),
-        writes(
-            "erasing.keep_backups_for",
-            "How long backups are kept",
-            erasing::keep_backups_for,
+        reads(
+            "erasing.backups",
+            "The copies of the file, and when they lapse",
+            |db, _: Nothing| erasing::backups(db),
         ),
+        writes("erasing.keep_backups_for", "How long backups are kept", erasing::keep_backups_for),
         writes("facilities.add", "Facility added", facilities::add),
         writes("facilities.change", "Facility changed", facilities::change),
         writes("facilities.archive", "Facility put away", facilities::archive),
@@ -585,9 +583,8 @@ pub fn restore(
     // A damaged file is what a restore is for: then nothing is known of its backups.
     let known = CoachFile::open(path).and_then(|file| file.read(erasing::made)).unwrap_or_default();
     let restored = backup::restore(path, from, clock)?;
-    CoachFile::open(path)?.write("erasing.note_backup", "Backups noted", |db| {
-        erasing::note_backups(db, &known)
-    })?;
+    CoachFile::open(path)?
+        .write("erasing.note_backup", "Backups noted", |db| erasing::note_backups(db, &known))?;
     Ok(restored)
 }
 

@@ -16,6 +16,7 @@ use std::path::{Path, PathBuf};
 use carryover_core::app::CoachFile;
 use carryover_core::app::erase::{Erasing, tables_of};
 use carryover_core::commands::{self, call};
+use carryover_core::erasing;
 use carryover_core::error::{Code, Error};
 use carryover_core::kinds::{Day, FixedClock};
 use rusqlite::Connection;
@@ -49,9 +50,11 @@ fn season(w: &mut World) -> Season {
     });
     let student = id(&w.act("students.add", student), "/id");
     let other = w.student("Ben Costa");
-    let fact = json!({ "student": student, "kind": "equipment", "words": format!("{WORDS} strings") });
+    let fact =
+        json!({ "student": student, "kind": "equipment", "words": format!("{WORDS} strings") });
     w.act("students.add_fact", fact);
-    let fact = json!({ "student": student, "kind": "level", "words": format!("{WORDS}, taken away") });
+    let fact =
+        json!({ "student": student, "kind": "level", "words": format!("{WORDS}, taken away") });
     let facts = w.act("students.add_fact", fact);
     let gone = facts.as_array().unwrap().iter().find(|f| f["kind"] == "level").unwrap();
     w.act("students.remove_fact", json!({ "fact": gone["id"] }));
@@ -71,9 +74,7 @@ fn season(w: &mut World) -> Season {
     w.total(&goal, &visit, "end_test", 8);
     w.total(&other_goal, &other_visit, "end_test", 7);
 
-    let lesson = |visits: Value, starts: &str, hall: &str| {
-        json!({ "visits": visits, "facility": hall, "day": "2026-03-10", "starts": starts, "minutes": 60 })
-    };
+    let lesson = |visits: Value, starts: &str, hall: &str| json!({ "visits": visits, "facility": hall, "day": "2026-03-10", "starts": starts, "minutes": 60 });
     let hall = w.hall.clone();
     let own_lesson = id(&w.act("lessons.plan", lesson(json!([visit]), "09:00", &hall)), "/id");
     let both = json!([visit, other_visit]);
@@ -83,7 +84,8 @@ fn season(w: &mut World) -> Season {
         { "minutes": 10, "words": "Warm up" }, { "minutes": 20, "goal": goal, "words": "Lobs" },
     ] });
     w.act("lessons.set_plan_lines", lines);
-    let terms = json!({ "currency": "EUR", "fees": [{ "minutes": 60, "amount": "40" }], "terms": "" });
+    let terms =
+        json!({ "currency": "EUR", "fees": [{ "minutes": 60, "amount": "40" }], "terms": "" });
     w.act("offers.set_terms", terms);
     let offer =
         w.act("offers.make", json!({ "visit": visit, "words": format!("Dear {NAME}, {WORDS}") }));
@@ -177,7 +179,15 @@ fn not_a_byte_is_left_and_everyone_else_stays_as_they_were() {
     assert_eq!((&would["name"], &would["shared"]), (&json!(NAME), &json!(1)));
     let kinds: Vec<String> =
         would["kinds"].as_array().unwrap().iter().map(|k| id(k, "/words")).collect();
-    for kind in ["who they are", "1 visit", "2 lessons", "1 focus goal", "2 blocks of tries", "1 letter", "1 offer"] {
+    for kind in [
+        "who they are",
+        "1 visit",
+        "2 lessons",
+        "1 focus goal",
+        "2 blocks of tries",
+        "1 letter",
+        "1 offer",
+    ] {
         assert!(kinds.iter().any(|words| words == kind), "{kind} in {kinds:?}");
     }
     assert_eq!(would["mentions"]["list"], json!([]), "nobody else's record names them");
@@ -207,6 +217,13 @@ fn not_a_byte_is_left_and_everyone_else_stays_as_they_were() {
     assert_eq!(shared["students"].as_array().unwrap().len(), 1);
     assert_eq!(shared["done"], "Both played well");
 
+    let derived = "SELECT (SELECT count(*) FROM standing WHERE goal NOT IN (SELECT id FROM goal))
+                        + (SELECT count(*) FROM standing_move WHERE goal NOT IN (SELECT id FROM goal))
+                        + (SELECT count(*) FROM standing_due)";
+    let derived: i64 =
+        Connection::open(&path).unwrap().query_row(derived, [], |row| row.get(0)).unwrap();
+    assert_eq!(derived, 0, "what is derived from their goals went with them");
+
     // Nothing of it can be undone, and the history can be read.
     let refused = w.refused("journal.undo", json!({ "act": erased.act }));
     assert!(refused.to_string().contains("cannot be undone"), "{refused}");
@@ -226,10 +243,16 @@ fn not_a_byte_is_left_and_everyone_else_stays_as_they_were() {
     let labels: Vec<String> =
         past["acts"].as_array().unwrap().iter().map(|a| id(a, "/label")).collect();
     assert!(labels.contains(&"Ben Costa added".to_owned()), "{labels:?}");
-    assert!(labels.iter().any(|label| label.starts_with("Erased with")), "the shared lesson's acts");
+    assert!(
+        labels.iter().any(|label| label.starts_with("Erased with")),
+        "the shared lesson's acts"
+    );
 
     // Work goes on, and it can be checked, copied and taken apart.
-    w.act("students.change", json!({ "student": s.other, "profile": { "name": "Ben Costa-Lima" } }));
+    w.act(
+        "students.change",
+        json!({ "student": s.other, "profile": { "name": "Ben Costa-Lima" } }),
+    );
     let checked = commands::check(&w.file).unwrap();
     assert!(checked.sound, "{:?}", checked.wrong);
     let copy = w.folder.path().join("copy.carryover");
@@ -284,7 +307,8 @@ fn a_flipped_byte_in_an_erased_row_of_the_journal_is_found() {
             std::fs::write(&copy, &bent).unwrap();
             let found = CoachFile::open(&copy).and_then(|file| file.check());
             // A byte that no row holds (left over from a page that was split) is no value.
-            if found.as_ref().is_ok_and(|checked| checked.sound && checked.content == sound.content) {
+            if found.as_ref().is_ok_and(|checked| checked.sound && checked.content == sound.content)
+            {
                 continue;
             }
             assert!(!found.is_ok_and(|c| c.sound), "byte {at} of {word} was flipped unseen");
@@ -344,7 +368,8 @@ fn a_slip_erases_nobody() {
     let mut w = World::new();
     let s = season(&mut w);
     for typed in ["", "Quorthwyn", "quorthwyn zibelius", "Ben Costa"] {
-        let wrong = w.refused("students.erase", json!({ "student": s.student, "name_typed": typed }));
+        let wrong =
+            w.refused("students.erase", json!({ "student": s.student, "name_typed": typed }));
         assert_eq!(codes(&wrong), [("name_typed".into(), "other_name".into())], "{typed}");
     }
     let both = json!({
@@ -356,7 +381,10 @@ fn a_slip_erases_nobody() {
     let past = json!({
         "student": s.student, "name_typed": NAME, "keep_accounts": true, "accounts_until": "2020-12-31",
     });
-    assert_eq!(codes(&w.refused("students.erase", past)), [("accounts_until".into(), "past".into())]);
+    assert_eq!(
+        codes(&w.refused("students.erase", past)),
+        [("accounts_until".into(), "past".into())]
+    );
     w.act("visits.reopen", json!({ "visit": s.visit }));
     let open = w.refused("students.erase", ask(&s));
     assert_eq!(open.code(), Code::NotPossible);
@@ -388,7 +416,10 @@ fn an_erasing_that_fails_half_way_changes_nothing() {
             |_, _| if fails_late { Ok(()) } else { stop() },
             |db| {
                 // By now the rows are gone; a statement that cannot be done ends all of it.
-                assert!(db.one("SELECT 1 FROM student WHERE id = ?", [&s.student], |_| Ok(()))?.is_none());
+                assert!(
+                    db.one("SELECT 1 FROM student WHERE id = ?", [&s.student], |_| Ok(()))?
+                        .is_none()
+                );
                 db.execute("INSERT INTO student (id, name, folded) VALUES (NULL, 'x', 'x')", [])?;
                 Ok(())
             },
@@ -582,10 +613,15 @@ fn a_copy_for_the_person_has_everything_of_theirs_and_nothing_of_others() {
             rows.map(|row| (table.clone(), id(row, "/id"))).collect::<Vec<_>>()
         })
         .collect();
-    assert_eq!(copy["documents"].as_array().unwrap().len(), 1);
+    let documents = copy["documents"].as_array().unwrap();
+    assert_eq!(documents.len(), 1);
+    let letter: erasing::Document = serde_json::from_value(documents[0].clone()).unwrap();
+    let (name, pdf) = w.file.read(|db| erasing::document(db, &letter)).unwrap();
+    assert!(name.starts_with("Progress letter") && pdf.starts_with(b"%PDF"), "{name}");
     w.act("students.erase", ask(&s));
     let after = rows_of(&path);
-    let gone: BTreeSet<_> = before.keys().filter(|key| !after.contains_key(*key)).cloned().collect();
+    let gone: BTreeSet<_> =
+        before.keys().filter(|key| !after.contains_key(*key)).cloned().collect();
     let shared = BTreeSet::from([("lesson".to_owned(), s.shared)]);
     assert_eq!(
         in_copy,
@@ -662,7 +698,9 @@ fn no_table_with_a_path_to_a_person_is_missed() {
         id: "zzgoes-student".to_owned(),
         spared: BTreeSet::new(),
     };
-    let done = file.erase(what, |_, _| Ok(()), |db| db.execute("DELETE FROM standing_due", []).map(|_| ())).unwrap();
+    let done = file
+        .erase(what, |_, _| Ok(()), |db| db.execute("DELETE FROM standing_due", []).map(|_| ()))
+        .unwrap();
     assert_eq!(done.rows, tables, "one row of each table");
     assert!(done.cleared);
     let after = rows_of(&path);
@@ -681,7 +719,7 @@ fn no_table_with_a_path_to_a_person_is_missed() {
 fn every_table_of_a_person_is_named_and_given_its_reason() {
     let mut w = World::new();
     let s = season(&mut w);
-    let unnamed = w.file.read(carryover_core::erasing::without_words).unwrap();
+    let unnamed = w.file.read(erasing::without_words).unwrap();
     assert_eq!(unnamed, Vec::<String>::new(), "give them a place in erasing/kinds.rs");
     let would = w.act("students.erasing", json!({ "student": s.student }));
     assert!(would["kinds"].as_array().unwrap().iter().all(|kind| id(kind, "/why").ends_with('.')));
@@ -704,8 +742,9 @@ fn only_an_erasing_gets_past_the_triggers() {
         assert!(conn.execute_batch(refused).is_err(), "{refused}");
     }
     // While one letter goes, no other does.
-    let other: String =
-        conn.query_row("SELECT id FROM letter WHERE id <> ?", [&s.letter], |row| row.get(0)).unwrap();
+    let other: String = conn
+        .query_row("SELECT id FROM letter WHERE id <> ?", [&s.letter], |row| row.get(0))
+        .unwrap();
     conn.execute_batch("BEGIN").unwrap();
     conn.execute("INSERT INTO erasing VALUES ('letter', ?)", [&other]).unwrap();
     assert!(conn.execute("DELETE FROM letter WHERE id = ?", [&s.letter]).is_err());

@@ -1,5 +1,10 @@
 // Generated from the command table by "npm run bindings". Never edited by hand.
 
+/**
+ * a date as YYYY-MM-DD
+ *
+ */
+export type Day = string;
 export type ActId = string;
 export type Instant = string;
 /**
@@ -12,11 +17,6 @@ export type Again = 'never' | 'every_week' | 'every_second_week' | 'every_month'
  *
  */
 export type AheadUnit = 'hours' | 'days' | 'months';
-/**
- * a date as YYYY-MM-DD
- *
- */
-export type Day = string;
 export type VisitId = string;
 export type FacilityId = string;
 /**
@@ -276,6 +276,13 @@ export type DeskReadCalendarOutput = OwnCalendar | null;
  *
  */
 export type Deuce = 'advantage' | 'deciding_point' | 'star_point';
+export type KeptId = string;
+/**
+ * What came of an offer.
+ *
+ */
+export type OfferState = 'offered' | 'agreed' | 'declined';
+export type ErasingKeptForAccountsOutput = KeptForAccounts[];
 export type FacilitiesListOutput = Facility[];
 /**
  * What a court costs that is given back too late.
@@ -355,11 +362,6 @@ export type Language = 'en' | 'de';
  */
 export type Leads =
   'start_visit' | 'record' | 'visit' | 'letter' | 'letters' | 'student' | 'courts' | 'calendars';
-/**
- * What came of an offer.
- *
- */
-export type OfferState = 'offered' | 'agreed' | 'declined';
 export type LessonsClashesOutput = Clash[];
 export type TemplateId = string;
 export type LessonsKeepTemplateOutput = Template[];
@@ -613,6 +615,17 @@ export type StudentsListOutput = StudentLine[];
 export type StudentsRemoveFactOutput = Fact[];
 export type VisitsListOutput = Visit[];
 
+/**
+ * What the accounts need.
+ *
+ */
+export interface AccountsStay {
+  /**
+   * One line for each thing that was agreed or offered.
+   */
+  lines: string[];
+  until: Day;
+}
 /**
  * A line of history.
  *
@@ -1180,6 +1193,40 @@ export interface Awaited {
    * Whether the span is over.
    */
   passed: boolean;
+}
+/**
+ * A copy of the file.
+ *
+ */
+export interface BackupKept {
+  /**
+   * Where it is, or was put.
+   */
+  path: string;
+  made: Day;
+  lapses: Day;
+  /**
+   * Whether it is past that day.
+   */
+  late: boolean;
+  /**
+   * What is known of it, as a sentence.
+   */
+  words: string;
+}
+/**
+ * The copies the program knows of.
+ *
+ */
+export interface Backups {
+  /**
+   * So many months they are kept.
+   */
+  months: number;
+  /**
+   * The oldest first.
+   */
+  backups: BackupKept[];
 }
 /**
  * The results that mean one level, both ends included.
@@ -3242,6 +3289,26 @@ export interface DeskOpenOutput {
   sample: boolean;
 }
 /**
+ * A name to look for.
+ *
+ */
+export interface DeskPapersInput {
+  /**
+   * The student's full name.
+   */
+  name: string;
+}
+/**
+ * Documents that were found.
+ *
+ */
+export interface DeskPapersOutput {
+  /**
+   * Their paths.
+   */
+  paths: string[];
+}
+/**
  * A calendar file to choose and read.
  *
  */
@@ -3321,6 +3388,23 @@ export interface DeskSaveCardInput {
  *
  */
 export interface DeskSaveCardOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
+ * Which student.
+ *
+ */
+export interface DeskSaveEverythingInput {
+  student: StudentId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveEverythingOutput {
   /**
    * The path.
    */
@@ -3428,6 +3512,24 @@ export interface Division {
   source: string;
 }
 /**
+ * A document of the person: a letter as it was issued, or whatever else is kept as bytes.
+ *
+ */
+export interface Document {
+  /**
+   * The table it is in.
+   */
+  table: string;
+  /**
+   * Its row.
+   */
+  id: string;
+  /**
+   * Its column.
+   */
+  column: string;
+}
+/**
  * Something to do on court that serves one or more skills.
  *
  */
@@ -3520,6 +3622,126 @@ export interface DrillLine {
    * Whether it is the coach's own.
    */
   own: boolean;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface ErasingBackupsInput {}
+/**
+ * The copies the program knows of.
+ *
+ */
+export interface ErasingBackupsOutput {
+  /**
+   * So many months they are kept.
+   */
+  months: number;
+  /**
+   * The oldest first.
+   */
+  backups: BackupKept[];
+}
+/**
+ * How long the coach keeps backups.
+ *
+ */
+export interface ErasingKeepBackupsForInput {
+  /**
+   * So many months.
+   */
+  months: number;
+}
+/**
+ * The copies the program knows of.
+ *
+ */
+export interface ErasingKeepBackupsForOutput {
+  /**
+   * So many months they are kept.
+   */
+  months: number;
+  /**
+   * The oldest first.
+   */
+  backups: BackupKept[];
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface ErasingKeptForAccountsInput {}
+/**
+ * One thing that was agreed or offered for money.
+ *
+ */
+export interface KeptForAccounts {
+  id: KeptId;
+  /**
+   * The name on the account.
+   */
+  name: string;
+  /**
+   * The postal address, where one was known.
+   */
+  address: string;
+  day: Day;
+  /**
+   * What was to be paid for.
+   */
+  what: PaidFor[];
+  /**
+   * The whole price, as in "174.00 EUR"; empty when a part of it was not known.
+   */
+  price: string;
+  state: OfferState;
+  until: Day;
+  /**
+   * Why, in the coach's words.
+   */
+  reason: string;
+}
+/**
+ * A lesson that was to be paid for.
+ *
+ */
+export interface PaidFor {
+  day: Day;
+  starts: Time;
+  ends: Time;
+  /**
+   * The facility.
+   */
+  place: string;
+  /**
+   * The court, or empty.
+   */
+  court: string;
+  /**
+   * What the lesson cost, as in "40.00 EUR".
+   */
+  fee: string;
+  /**
+   * What the court cost.
+   */
+  court_cost: string;
+}
+/**
+ * Which of them.
+ *
+ */
+export interface ErasingLetGoInput {
+  kept: KeptId;
+}
+/**
+ * One of them is gone.
+ *
+ */
+export interface ErasingLetGoOutput {
+  /**
+   * What was done, as a sentence.
+   */
+  words: string;
 }
 /**
  * A file to look at.
@@ -6367,6 +6589,24 @@ export interface JournalUndoOutput {
   label: string;
 }
 /**
+ * One kind of things kept about a person.
+ *
+ */
+export interface KindKept {
+  /**
+   * How many there are.
+   */
+  many: number;
+  /**
+   * "12 lessons".
+   */
+  words: string;
+  /**
+   * Why they are kept.
+   */
+  why: string;
+}
+/**
  * What is played instead of a last set: exactly one of the two.
  *
  */
@@ -7994,6 +8234,56 @@ export interface MayShare {
    * Its days, in words.
    */
   when: string;
+}
+/**
+ * A record of someone else, or of nobody, that names the person.
+ *
+ */
+export interface Mention {
+  /**
+   * What it is, as in "Lesson note".
+   */
+  what: string;
+  /**
+   * Whose it is; empty for a facility or something of the coach's own.
+   */
+  whose: string;
+  /**
+   * The words around the name.
+   */
+  words: string;
+  /**
+   * Where it is seen.
+   */
+  leads: SeenAt | null;
+}
+/**
+ * Where a row is seen on screen.
+ *
+ */
+export interface SeenAt {
+  /**
+   * What: student, lesson, goal, visit or facility.
+   */
+  to: string;
+  /**
+   * Which one.
+   */
+  id: string;
+}
+/**
+ * All of them.
+ *
+ */
+export interface Mentions {
+  /**
+   * Each.
+   */
+  list: Mention[];
+  /**
+   * So many more are not listed.
+   */
+  more: number;
 }
 /**
  * The figures of a month.
@@ -10701,6 +10991,140 @@ export interface StudentsChangeOutput {
   archived: Day | null;
 }
 /**
+ * A student to erase.
+ *
+ */
+export interface StudentsEraseInput {
+  student: StudentId;
+  /**
+   * The student's full name, typed, so that nobody is erased by a slip.
+   */
+  name_typed: string;
+  /**
+   * Whether what the accounts need is kept apart.
+   */
+  keep_accounts?: boolean;
+  /**
+   * The last day it is kept, as YYYY-MM-DD; left out for the first guess.
+   */
+  accounts_until?: string;
+  /**
+   * Why it is kept, in the coach's words.
+   */
+  reason?: string;
+}
+/**
+ * What was erased, and what is left to do.
+ *
+ */
+export interface StudentsEraseOutput {
+  /**
+   * What was done, as a sentence.
+   */
+  words: string;
+  /**
+   * How many rows went.
+   */
+  rows: number;
+  /**
+   * How many steps in the history lost their words.
+   */
+  acts: number;
+  /**
+   * How many things are kept for the accounts.
+   */
+  kept: number;
+  mentions: Mentions;
+  backups: Backups;
+  /**
+   * Whether lessons on a server's calendar are to be brought in step.
+   */
+  calendar: boolean;
+  /**
+   * What is left to do, a sentence each.
+   */
+  left: string[];
+}
+/**
+ * Which student.
+ *
+ */
+export interface StudentsErasingInput {
+  student: StudentId;
+}
+/**
+ * What is kept about a student, and what erasing would do.
+ *
+ */
+export interface StudentsErasingOutput {
+  /**
+   * The full name, which is to be typed.
+   */
+  name: string;
+  /**
+   * What is kept, kind by kind: all of it would go.
+   */
+  kinds: KindKept[];
+  /**
+   * How many lessons are with others too: only this student's part of them would go.
+   */
+  shared: number;
+  /**
+   * What could stay for the accounts; `None` when nothing was agreed or offered for money.
+   */
+  accounts: AccountsStay | null;
+  mentions: Mentions;
+  backups: Backups;
+  /**
+   * Why it cannot be done now, as a sentence; empty when it can.
+   */
+  against: string;
+}
+/**
+ * Which student.
+ *
+ */
+export interface StudentsEverythingInput {
+  student: StudentId;
+}
+/**
+ * Everything about one person.
+ *
+ */
+export interface StudentsEverythingOutput {
+  /**
+   * Whose.
+   */
+  name: string;
+  /**
+   * The name of a file or folder for it, without ending.
+   */
+  file_name: string;
+  day: Day;
+  /**
+   * All rows by table, for a program to read.
+   */
+  rows: {
+    [k: string]: {
+      [k: string]: unknown;
+    }[];
+  };
+  /**
+   * Names of what the rows refer to and that is not the person's: facilities, courts.
+   */
+  named: {
+    [k: string]: string;
+  };
+  /**
+   * The same as a text, for people.
+   */
+  text: string;
+  /**
+   * The documents that belong to it.
+   */
+  documents: Document[];
+}
+/**
  * Which student.
  *
  */
@@ -11655,6 +12079,8 @@ export interface Commands {
   'desk.open_home_plan': { input: DeskOpenHomePlanInput; output: DeskOpenHomePlanOutput };
   /** Opens an issued letter's document */
   'desk.open_letter': { input: DeskOpenLetterInput; output: DeskOpenLetterOutput };
+  /** Documents on this machine whose name has a student's in it */
+  'desk.papers': { input: DeskPapersInput; output: DeskPapersOutput };
   /** Lets the coach choose a calendar file, and reads it */
   'desk.read_calendar': { input: DeskReadCalendarInput; output: DeskReadCalendarOutput };
   /** Puts a chosen backup in the open file's place */
@@ -11665,6 +12091,8 @@ export interface Commands {
   'desk.save_calendar': { input: DeskSaveCalendarInput; output: DeskSaveCalendarOutput };
   /** Saves the court card of a lesson where the coach chooses */
   'desk.save_card': { input: DeskSaveCardInput; output: DeskSaveCardOutput };
+  /** Saves a copy of everything about one student, with their documents, into a folder */
+  'desk.save_everything': { input: DeskSaveEverythingInput; output: DeskSaveEverythingOutput };
   /** Saves the page of a visit's home plan where the coach chooses */
   'desk.save_home_plan': { input: DeskSaveHomePlanInput; output: DeskSaveHomePlanOutput };
   /** Saves an issued letter's document where the coach chooses */
@@ -11673,6 +12101,14 @@ export interface Commands {
   'desk.stop_calendar_talk': { input: DeskStopCalendarTalkInput; output: DeskStopCalendarTalkOutput };
   /** Writes the invitations of a visit that are due, each into a file of its own */
   'desk.write_invitations': { input: DeskWriteInvitationsInput; output: DeskWriteInvitationsOutput };
+  /** The copies of the file, and when they lapse */
+  'erasing.backups': { input: ErasingBackupsInput; output: ErasingBackupsOutput };
+  /** How long backups are kept */
+  'erasing.keep_backups_for': { input: ErasingKeepBackupsForInput; output: ErasingKeepBackupsForOutput };
+  /** What is kept for the accounts of people who were erased */
+  'erasing.kept_for_accounts': { input: ErasingKeptForAccountsInput; output: ErasingKeptForAccountsOutput };
+  /** A record for the accounts erased */
+  'erasing.let_go': { input: ErasingLetGoInput; output: ErasingLetGoOutput };
   /** What a CSV file of a season holds */
   'exchange.read_csv': { input: ExchangeReadCsvInput; output: ExchangeReadCsvOutput };
   /** A season taken from a CSV file */
@@ -11905,6 +12341,12 @@ export interface Commands {
   'students.change': { input: StudentsChangeInput; output: StudentsChangeOutput };
   /** Fact changed */
   'students.change_fact': { input: StudentsChangeFactInput; output: StudentsChangeFactOutput };
+  /** A student erased */
+  'students.erase': { input: StudentsEraseInput; output: StudentsEraseOutput };
+  /** What is kept about a student, and what erasing would do */
+  'students.erasing': { input: StudentsErasingInput; output: StudentsErasingOutput };
+  /** A copy of everything about one student, for them */
+  'students.everything': { input: StudentsEverythingInput; output: StudentsEverythingOutput };
   /** Equipment, level and playing history of a student, the newest of each first */
   'students.facts': { input: StudentsFactsInput; output: StudentsFactsOutput };
   /** Students by name, searched as one types */
@@ -11983,15 +12425,21 @@ export const commandNames = [
   'desk.open_card',
   'desk.open_home_plan',
   'desk.open_letter',
+  'desk.papers',
   'desk.read_calendar',
   'desk.restore',
   'desk.sample',
   'desk.save_calendar',
   'desk.save_card',
+  'desk.save_everything',
   'desk.save_home_plan',
   'desk.save_letter',
   'desk.stop_calendar_talk',
   'desk.write_invitations',
+  'erasing.backups',
+  'erasing.keep_backups_for',
+  'erasing.kept_for_accounts',
+  'erasing.let_go',
   'exchange.read_csv',
   'exchange.take_csv',
   'facilities.add',
@@ -12108,6 +12556,9 @@ export const commandNames = [
   'students.bring_back',
   'students.change',
   'students.change_fact',
+  'students.erase',
+  'students.erasing',
+  'students.everything',
   'students.facts',
   'students.list',
   'students.remove_fact',

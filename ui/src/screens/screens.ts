@@ -11,6 +11,7 @@ import History from './History.svelte';
 import Home from './Home.svelte';
 import Import from './Import.svelte';
 import Issued from './Issued.svelte';
+import KeepOrErase from './KeepOrErase.svelte';
 import LessonPlan from './LessonPlan.svelte';
 import Letter from './Letter.svelte';
 import Letters from './Letters.svelte';
@@ -56,6 +57,7 @@ export const screens: readonly Screen[] = [
   { path: '/people/:student', component: Student },
   { path: '/people/:student/levels', component: Levels },
   { path: '/people/:student/edit', component: EditStudent },
+  { path: '/people/:student/record', component: KeepOrErase },
   { path: '/season', nav: 'Season', component: Season },
   { path: '/goals/:goal', component: Goal },
   { path: '/visits/:visit', component: Visit },

@@ -168,7 +168,10 @@ fn empty_log(conn: &Connection) -> Result<()> {
     if busy == 0 {
         return Ok(());
     }
-    Err(Error::storage("Clearing the coach file", std::io::Error::from(std::io::ErrorKind::WouldBlock)))
+    Err(Error::storage(
+        "Clearing the coach file",
+        std::io::Error::from(std::io::ErrorKind::WouldBlock),
+    ))
 }
 
 /// While it is on, what is deleted is overwritten with zeros, and nothing goes into a temporary file.
@@ -196,7 +199,8 @@ fn take_out(db: &Writing<'_>, belonging: &Belonging) -> Result<()> {
     }
     for loose in belonging.loosened() {
         name(db, &loose.table, &loose.id)?;
-        let sql = format!("UPDATE \"{}\" SET \"{}\" = NULL WHERE id = ?", loose.table, loose.column);
+        let sql =
+            format!("UPDATE \"{}\" SET \"{}\" = NULL WHERE id = ?", loose.table, loose.column);
         db.execute(&sql, [&loose.id])?;
     }
     for (table, ids) in belonging.rows() {

@@ -149,14 +149,10 @@ pub(super) fn table() -> Vec<DeskCommand> {
         act("desk.open_home_plan", "Opens the page of a visit's home plan", open_home_plan),
         act(
             "desk.save_everything",
-            "Saves a copy of everything about one student, with their letters, into a folder",
+            "Saves a copy of everything about one student, with their documents, into a folder",
             save_everything,
         ),
-        act(
-            "desk.papers",
-            "Documents on this machine whose name has a student's in it",
-            papers,
-        ),
+        act("desk.papers", "Documents on this machine whose name has a student's in it", papers),
     ]
 }
 
@@ -352,23 +348,21 @@ pub fn invitations_into(
 }
 
 fn save_everything(desk: &mut Desk, which: students::Which) -> Result<SavedAt> {
-    let (copy, letters) = desk.file()?.read(|db| {
+    let (copy, documents) = desk.file()?.read(|db| {
         let copy = erasing::everything(db, which)?;
-        let letters = copy.documents.iter().map(|document| letters::document(db, document.letter));
-        let letters = letters.collect::<Result<Vec<_>>>()?;
-        Ok((copy, letters))
+        let documents = copy.documents.iter().map(|document| erasing::document(db, document));
+        let documents = documents.collect::<Result<Vec<_>>>()?;
+        Ok((copy, documents))
     })?;
     let folder = desk.folder.join(COPIES).join(&copy.file_name);
     std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the copy", e))?;
-    for (n, (name, pdf)) in letters.iter().enumerate() {
+    for (n, (name, bytes)) in documents.iter().enumerate() {
         // Two letters of one day bear the same name.
-        let taken = letters[..n].iter().filter(|(before, _)| before == name).count();
-        let name = if taken == 0 {
-            name.clone()
-        } else {
-            name.replace(".pdf", &format!(" ({}).pdf", taken + 1))
-        };
-        write_whole(&folder.join(name), pdf)?;
+        let taken = documents.iter().take(n).filter(|(before, _)| before == name).count();
+        let (stem, ending) = name.rsplit_once('.').unwrap_or((name, ""));
+        let name =
+            if taken == 0 { name.clone() } else { format!("{stem} ({}).{ending}", taken + 1) };
+        write_whole(&folder.join(name), bytes)?;
     }
     let named = |ending: &str| folder.join(format!("{}.{ending}", copy.file_name));
     let rows = serde_json::json!({

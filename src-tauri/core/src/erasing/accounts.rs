@@ -155,7 +155,10 @@ pub fn kept_for_accounts(db: &Reading<'_>) -> Result<Vec<KeptForAccounts>> {
 pub fn let_go(file: &mut CoachFile, which: WhichKept) -> Result<Written<LetGo>> {
     let kept = file.read(|db| store::kept(db, Some(which.kept)))?;
     let Some(kept) = kept.into_iter().next() else {
-        return Err(Error::NotFound { what: "record for the accounts", id: which.kept.to_string() });
+        return Err(Error::NotFound {
+            what: "record for the accounts",
+            id: which.kept.to_string(),
+        });
     };
     if kept.until >= file.today() {
         let words = format!(
@@ -173,10 +176,7 @@ pub fn let_go(file: &mut CoachFile, which: WhichKept) -> Result<Written<LetGo>> 
         spared: std::iter::once(crate::kinds::text::folded(&kept.name)).collect(),
     };
     let done = file.erase(what, |_, _| Ok(()), |_| Ok(()))?;
-    let words = if done.cleared {
-        "It is erased.".to_owned()
-    } else {
-        super::act::NOT_CLEARED.to_owned()
-    };
+    let words =
+        if done.cleared { "It is erased.".to_owned() } else { super::act::NOT_CLEARED.to_owned() };
     Ok(Written { value: LetGo { words }, act: done.written.act, changes: done.written.changes })
 }

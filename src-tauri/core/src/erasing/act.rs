@@ -9,6 +9,7 @@ use crate::app::{CoachFile, Written};
 use crate::calendar;
 use crate::error::{Error, Problems, Result};
 use crate::goals;
+use crate::kinds::Day;
 use crate::kinds::ids::StudentId;
 use crate::kinds::text::{counted, line};
 use crate::students::Which;
@@ -79,7 +80,11 @@ pub fn erase(file: &mut CoachFile, ask: EraseStudent) -> Result<Written<Erased>>
             let guess = needed.last().map(|(_, newest)| accounts::usual_until(newest.day));
             let typed = p.day_or_none("accounts_until", Some(&ask.accounts_until), "The last day");
             if typed.is_some_and(|until| until < db.today()) {
-                p.add("accounts_until", "past", "This day has passed. Choose a later one, or keep nothing.");
+                p.add(
+                    "accounts_until",
+                    "past",
+                    "This day has passed. Choose a later one, or keep nothing.",
+                );
             }
             if let Some(until) = typed.or(guess) {
                 keep.extend(needed.into_iter().map(|(_, draft)| (draft, until, reason.clone())));
@@ -124,7 +129,7 @@ pub fn erase(file: &mut CoachFile, ask: EraseStudent) -> Result<Written<Erased>>
         goals::standing::keep_all,
     )?;
     let (mentions, backups, calendar) = done.written.value;
-    let left = left(&mentions, &backups, calendar, done.cleared);
+    let left = left(&mentions, &backups, (calendar, done.cleared), file.today());
     let rows = u32::try_from(done.rows).unwrap_or(u32::MAX);
     let words = format!(
         "Everything about this person is erased: {}.",
@@ -135,18 +140,25 @@ pub fn erase(file: &mut CoachFile, ask: EraseStudent) -> Result<Written<Erased>>
     Ok(Written { value, act: done.written.act, changes: done.written.changes })
 }
 
-fn left(mentions: &Mentions, backups: &Backups, calendar: bool, cleared: bool) -> Vec<String> {
+fn left(
+    mentions: &Mentions,
+    backups: &Backups,
+    (calendar, cleared): (bool, bool),
+    today: Day,
+) -> Vec<String> {
     let mut left = Vec::new();
     if !cleared {
         left.push(NOT_CLEARED.to_owned());
     }
     let many = backups.backups.len();
     if let Some(last) = backups.backups.iter().map(|backup| backup.lapses).max() {
-        let copies = if many == 1 { "1 copy of the file holds".to_owned() } else { format!("{many} copies of the file hold") };
-        left.push(format!(
-            "{copies} this person still, or may. Delete what is left of them by {}.",
-            last.words()
-        ));
+        let copies = if many == 1 {
+            "1 copy of the file holds".to_owned()
+        } else {
+            format!("{many} copies of the file hold")
+        };
+        let by = if last < today { "now".to_owned() } else { format!("by {}", last.words()) };
+        left.push(format!("{copies} this person still, or may. Delete what is left of it {by}."));
     }
     let many = mentions.list.len() + mentions.more as usize;
     if many > 0 {
@@ -160,7 +172,10 @@ fn left(mentions: &Mentions, backups: &Backups, calendar: bool, cleared: bool) -
         ));
     }
     if calendar {
-        left.push("Bring your calendars on the server in step, so that the lessons go there too.".to_owned());
+        left.push(
+            "Bring your calendars on the server in step, so that the lessons go there too."
+                .to_owned(),
+        );
     }
     left
 }

@@ -145,11 +145,9 @@ fn look_into(path: &Path, student: StudentId) -> Found {
         | OpenFlags::SQLITE_OPEN_URI
         | OpenFlags::SQLITE_OPEN_NO_MUTEX;
     let holds = Connection::open_with_flags(as_uri(path), flags).and_then(|copy| {
-        copy.query_row(
-            "SELECT EXISTS (SELECT 1 FROM student WHERE id = ?)",
-            [student],
-            |row| row.get::<_, bool>(0),
-        )
+        copy.query_row("SELECT EXISTS (SELECT 1 FROM student WHERE id = ?)", [student], |row| {
+            row.get::<_, bool>(0)
+        })
     });
     match holds {
         Ok(true) => Found::Holds,

@@ -14,17 +14,22 @@ use crate::app::erase::Belonging;
 use crate::error::Result;
 use crate::kinds::Day;
 use crate::kinds::ids::LetterId;
+use crate::letters;
 use crate::print::file_words;
 use crate::students::{self, Which};
 
 /// The words of a lesson note: of a lesson with others they may speak of these.
 const NOTE: [&str; 3] = ["done", "landed", "next"];
 
-/// A document of the person.
+/// A document of the person: a letter as it was issued, or whatever else is kept as bytes.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Document {
-    /// The letter.
-    pub letter: LetterId,
+    /// The table it is in.
+    pub table: String,
+    /// Its row.
+    pub id: String,
+    /// Its column.
+    pub column: String,
 }
 
 /// Everything about one person.
@@ -42,7 +47,7 @@ pub struct Everything {
     pub named: BTreeMap<String, String>,
     /// The same as a text, for people.
     pub text: String,
-    /// Letters, whose documents belong to it.
+    /// The documents that belong to it.
     pub documents: Vec<Document>,
 }
 
@@ -78,20 +83,43 @@ pub fn everything(db: &Reading<'_>, which: Which) -> Result<Everything> {
     rows.insert("standing".to_owned(), store::standings(db, &goals)?);
     rows.retain(|_, rows| !rows.is_empty());
     let named = named(db, &rows, &belonging)?;
-    let letters = belonging.of_table("letter").filter_map(|id| uuid::Uuid::parse_str(id).ok());
-    let issued = |letter: &LetterId| {
-        let rows = rows.get("letter").into_iter().flatten();
-        rows.into_iter().any(|row| {
-            row.get("id").and_then(Value::as_str) == Some(&letter.to_string())
-                && row.get("issued").is_some_and(|issued| !issued.is_null())
-        })
-    };
-    let documents: Vec<Document> =
-        letters.map(LetterId).filter(issued).map(|letter| Document { letter }).collect();
+    let mut documents = Vec::new();
+    for (table, rows) in &rows {
+        for row in rows {
+            let Some(id) = row.get("id").and_then(Value::as_str) else { continue };
+            for (column, _) in row.iter().filter(|(_, value)| value.is_object()) {
+                let (table, id, column) = (table.clone(), id.to_owned(), column.clone());
+                documents.push(Document { table, id, column });
+            }
+        }
+    }
     let day = db.today();
     let text = told::text(db, &name, &rows, &named)?;
     let file_name = format!("{} {day}", file_words(&name));
     Ok(Everything { name, file_name, day, rows, named, text, documents })
+}
+
+/// A document with the name of a file for it, byte for byte as it is kept.
+///
+/// # Errors
+/// `NotFound`; `Fault` when a letter's bytes are not those that were issued.
+pub fn document(db: &Reading<'_>, which: &Document) -> Result<(String, Vec<u8>)> {
+    if which.table == "letter"
+        && let Ok(letter) = uuid::Uuid::parse_str(&which.id)
+    {
+        return letters::document(db, LetterId(letter));
+    }
+    let bytes = store::bytes(db, &which.table, &which.column, &which.id)?;
+    // What begins a PDF file (ISO 32000-1, 7.5.2), a PNG file (ISO/IEC 15948, 5.2), a JPEG file (ISO/IEC
+    // 10918-1, B.1.1.3).
+    let ending = match bytes.as_slice() {
+        [b'%', b'P', b'D', b'F', ..] => "pdf",
+        [0x89, b'P', b'N', b'G', ..] => "png",
+        [0xff, 0xd8, 0xff, ..] => "jpg",
+        _ => "bytes",
+    };
+    let tail = which.id.get(which.id.len().saturating_sub(6)..).unwrap_or_default();
+    Ok((format!("{} {tail}.{ending}", kinds::noun(&which.table)), bytes))
 }
 
 /// What rows refer to outside themselves, by id: a name the person knows it by. What may be someone
@@ -123,10 +151,8 @@ fn named(
 pub(super) fn by_kind(
     rows: &BTreeMap<String, Vec<Map<String, Value>>>,
 ) -> Vec<(String, Vec<&str>)> {
-    let mut kinds: Vec<(String, Vec<&str>)> = kinds::KINDS
-        .iter()
-        .map(|kind| (kinds::plain(kind.many), kind.tables.to_vec()))
-        .collect();
+    let mut kinds: Vec<(String, Vec<&str>)> =
+        kinds::KINDS.iter().map(|kind| (kinds::plain(kind.many), kind.tables.to_vec())).collect();
     let named = |table: &str| kinds::KINDS.iter().any(|kind| kind.tables.contains(&table));
     let rest = rows.keys().filter(|table| !named(table));
     kinds.extend(rest.map(|table| (kinds::plain(table), vec![table.as_str()])).collect::<Vec<_>>());

@@ -188,7 +188,5 @@ pub(super) fn noun(table: &str) -> String {
 pub(super) fn plain(name: &str) -> String {
     let words = name.replace('_', " ");
     let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }

@@ -8,11 +8,13 @@ use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
 use super::kinds::{STUDENT, noun};
-use super::{Leads, store};
+use super::{SeenAt, store};
 use crate::app::Reading;
 use crate::app::erase::{Belonging, owners};
+use crate::calendar;
 use crate::db::digest;
 use crate::error::Result;
+use crate::ical;
 use crate::kinds::ids::StudentId;
 use crate::kinds::text::{folded, has_words};
 use crate::students::{self, Which};
@@ -32,7 +34,7 @@ pub struct Mention {
     /// The words around the name.
     pub words: String,
     /// Where it is seen.
-    pub leads: Option<Leads>,
+    pub leads: Option<SeenAt>,
 }
 
 /// All of them.
@@ -58,7 +60,10 @@ impl Names {
         let whole = folded(&profile.name);
         let last = whole.split(' ').next_back().unwrap_or_default().to_owned();
         let parts = [folded(&profile.addressed()), last];
-        Ok(Self { parts: parts.into_iter().filter(|part| part.chars().count() > 2).collect(), whole })
+        Ok(Self {
+            parts: parts.into_iter().filter(|part| part.chars().count() > 2).collect(),
+            whole,
+        })
     }
 
     /// What of the names stands in the words: the whole name first.
@@ -111,12 +116,24 @@ pub(super) fn mentions(
             take(&mut found, mention);
         }
     }
-    let name = students::show(db, Which { student })?.profile.name;
-    for calendar in store::calendars_with(db, &name)? {
+    for calendar in in_calendars(db, student)? {
         let what = "Your calendar".to_owned();
         take(&mut found, Mention { what, whose: String::new(), words: calendar, leads: None });
     }
     Ok(found)
+}
+
+/// The coach's calendars that name a student elsewhere than in lessons of this file, which go by
+/// themselves.
+fn in_calendars(db: &Reading<'_>, student: StudentId) -> Result<BTreeSet<String>> {
+    let name = students::show(db, Which { student })?.profile.name;
+    let lessons = calendar::uids(&store::lessons_of(db, student)?);
+    let texts = store::calendar_texts(db, &name)?.into_iter();
+    let still = texts.filter(|(_, text)| {
+        let left = ical::without(text, &lessons);
+        left.windows(name.len()).any(|window| window == name.as_bytes())
+    });
+    Ok(still.map(|(calendar, _)| calendar).collect())
 }
 
 fn take(found: &mut Mentions, mention: Mention) {
@@ -137,11 +154,7 @@ fn is_words(table: &str, column: &str, references: &[(String, String)]) -> bool 
 }
 
 /// The names of the others whose row it is.
-fn bearers(
-    db: &Reading<'_>,
-    (table, id): (&str, &str),
-    not: StudentId,
-) -> Result<Vec<String>> {
+fn bearers(db: &Reading<'_>, (table, id): (&str, &str), not: StudentId) -> Result<Vec<String>> {
     let mut names = Vec::new();
     for owner in owners(db, table, id, STUDENT)? {
         let Ok(owner) = uuid::Uuid::parse_str(&owner).map(StudentId) else { continue };
@@ -153,16 +166,16 @@ fn bearers(
 }
 
 /// Where a row is seen: its own screen, or that of the first thing it refers to that has one.
-fn leads(table: &str, row: &Map<String, Value>, references: &[(String, String)]) -> Option<Leads> {
+fn leads(table: &str, row: &Map<String, Value>, references: &[(String, String)]) -> Option<SeenAt> {
     const SCREENS: [&str; 5] = ["lesson", "goal", "visit", STUDENT, "facility"];
     if SCREENS.contains(&table) {
         let id = row.get("id")?.as_str()?.to_owned();
-        return Some(Leads { to: table.to_owned(), id });
+        return Some(SeenAt { to: table.to_owned(), id });
     }
     SCREENS.iter().find_map(|screen| {
         references.iter().filter(|(_, parent)| parent == screen).find_map(|(column, parent)| {
             let id = row.get(column)?.as_str()?.to_owned();
-            Some(Leads { to: parent.clone(), id })
+            Some(SeenAt { to: parent.clone(), id })
         })
     })
 }

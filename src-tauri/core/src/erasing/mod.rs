@@ -23,14 +23,14 @@ pub use backups::{
     BackupKept, Backups, KeepBackups, backups, forget_backup, keep_backups_for, made, note_backup,
     note_backups,
 };
-pub use everything::{Document, Everything, everything};
+pub use everything::{Document, Everything, document, everything};
 pub use kinds::{KindKept, without_words};
 pub use mentions::{Mention, Mentions};
 pub use would::{AccountsStay, WouldErase, would_erase};
 
 /// Where a row is seen on screen.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-pub struct Leads {
+pub struct SeenAt {
     /// What: student, lesson, goal, visit or facility.
     pub to: String,
     /// Which one.

@@ -14,9 +14,13 @@ use crate::offers::OfferState;
 
 /// The name of a student, and the folded one.
 pub(super) fn name(db: &Reading<'_>, student: StudentId) -> Result<(String, String)> {
-    db.found("student", &student, "SELECT name, folded FROM student WHERE id = ?", [student], |row| {
-        Ok((row.get("name")?, row.get("folded")?))
-    })
+    db.found(
+        "student",
+        &student,
+        "SELECT name, folded FROM student WHERE id = ?",
+        [student],
+        |row| Ok((row.get("name")?, row.get("folded")?)),
+    )
 }
 
 /// The folded names of everyone else.
@@ -69,6 +73,12 @@ pub(super) fn rows<'a>(
     db.all(&sql, [ids], as_json)
 }
 
+/// A document, byte for byte.
+pub(super) fn bytes(db: &Reading<'_>, table: &str, column: &str, id: &str) -> Result<Vec<u8>> {
+    let sql = format!("SELECT \"{column}\" AS bytes FROM \"{table}\" WHERE id = ?");
+    db.found("document", &id, &sql, [id], |row| row.get("bytes"))
+}
+
 /// Every row of a table.
 pub(super) fn every_row(db: &Reading<'_>, table: &str) -> Result<Vec<Map<String, Value>>> {
     db.all(&format!("SELECT * FROM \"{table}\" ORDER BY 1"), [], as_json)
@@ -117,13 +127,13 @@ pub(super) fn known_as(db: &Reading<'_>, table: &str, id: &str) -> Result<Option
     db.one(&sql, [id], |row| row.get("words"))
 }
 
-/// Calendars whose texts have some bytes in them, by name.
-pub(super) fn calendars_with(db: &Reading<'_>, words: &str) -> Result<Vec<String>> {
+/// Texts of the coach's calendars that have some words in them, each with its calendar's name.
+pub(super) fn calendar_texts(db: &Reading<'_>, words: &str) -> Result<Vec<(String, Vec<u8>)>> {
     db.all(
-        "SELECT DISTINCT c.name FROM own_calendar c JOIN own_calendar_part p ON p.calendar = c.id
-         WHERE instr(p.text, CAST(? AS BLOB)) > 0 ORDER BY c.name",
+        "SELECT c.name, p.text FROM own_calendar c JOIN own_calendar_part p ON p.calendar = c.id
+         WHERE instr(p.text, CAST(? AS BLOB)) > 0 ORDER BY c.name, p.href",
         [words],
-        |row| row.get("name"),
+        |row| Ok((row.get("name")?, row.get("text")?)),
     )
 }
 

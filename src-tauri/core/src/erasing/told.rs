@@ -11,8 +11,17 @@ use crate::error::Result;
 use crate::kinds::Day;
 
 /// Columns that say when, the one that says it best first.
-const DAYS: [&str; 9] =
-    ["day", "first_day", "expected_from", "set_on", "since", "made", "written", "issued", "told_on"];
+const DAYS: [&str; 9] = [
+    "day",
+    "first_day",
+    "expected_from",
+    "set_on",
+    "since",
+    "made",
+    "written",
+    "issued",
+    "told_on",
+];
 
 pub(super) fn text(
     db: &Reading<'_>,

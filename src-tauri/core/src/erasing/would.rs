@@ -71,11 +71,7 @@ pub(super) fn against(db: &Reading<'_>, which: Which) -> Result<Option<String>> 
     let ask = ListVisits { student: Some(which.student), ..ListVisits::default() };
     let open = visits::list(db, ask)?.into_iter().find(|visit| visit.stage == Stage::Open);
     Ok(open.map(|visit| {
-        format!(
-            "A visit of {} is open ({}). Close it first, then erase.",
-            visit.name,
-            visit.when()
-        )
+        format!("A visit of {} is open ({}). Close it first, then erase.", visit.name, visit.when())
     }))
 }
 

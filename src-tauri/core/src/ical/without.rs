@@ -44,9 +44,8 @@ mod tests {
         let event = |uid: &str| {
             format!("BEGIN:VEVENT\r\nUID;X-P=1:{uid}\r\nSUMMARY:Lesson\r\nEND:VEVENT\r\n")
         };
-        let around = |events: &str| {
-            format!("BEGIN:VCALENDAR\r\nVERSION:2.0\r\n{events}END:VCALENDAR\r\n")
-        };
+        let around =
+            |events: &str| format!("BEGIN:VCALENDAR\r\nVERSION:2.0\r\n{events}END:VCALENDAR\r\n");
         let all = around(&[event("a@x"), event("b@x"), event("aa@x")].concat());
         let left = without(all.as_bytes(), &["a@x".to_owned()]);
         assert_eq!(

@@ -141,12 +141,7 @@ pub(super) fn parts_with(
     )
 }
 
-pub(super) fn change_part(
-    db: &Writing<'_>,
-    id: CalendarId,
-    href: &str,
-    text: &[u8],
-) -> Result<()> {
+pub(super) fn change_part(db: &Writing<'_>, id: CalendarId, href: &str, text: &[u8]) -> Result<()> {
     db.execute(
         "UPDATE own_calendar_part SET text = ? WHERE calendar = ? AND href = ?",
         params![text, id, href],

@@ -57,15 +57,16 @@ pub(super) fn naming(
 /// Looks through the whole journal once for what rows no longer tell: shared parents that are gone,
 /// and earlier names.
 fn look_back(db: &Reading<'_>, what: &Erasing<'_>, sought: &mut Sought) -> Result<()> {
-    let columns = db.all(
-        "SELECT name FROM pragma_table_info(?) ORDER BY cid",
-        [what.table],
-        |row| row.get::<_, String>("name"),
-    )?;
+    let columns =
+        db.all("SELECT name FROM pragma_table_info(?) ORDER BY cid", [what.table], |row| {
+            row.get::<_, String>("name")
+        })?;
     let name_at = columns.iter().position(|column| column == "name");
     if name_at.is_some() {
         let sql = format!("SELECT name FROM \"{}\" WHERE id = ?", what.table);
-        sought.names.extend(db.one(&sql, [&what.id], |row| row.get::<_, String>("name"))?.map(|n| folded(&n)));
+        sought.names.extend(
+            db.one(&sql, [&what.id], |row| row.get::<_, String>("name"))?.map(|n| folded(&n)),
+        );
     }
     let holds: HashMap<String, (String, usize)> = holds(db)?;
     let mut held: BTreeMap<(String, String), (bool, bool)> = BTreeMap::new();
@@ -161,8 +162,9 @@ impl Sought {
 
 /// Hands the acts that are still whole to `look`, first to last.
 fn each(db: &Reading<'_>, mut look: impl FnMut(&str, &str, &[Image])) -> Result<()> {
-    let mut rows =
-        db.conn.prepare("SELECT id, label, changes FROM journal WHERE erased IS NULL ORDER BY seq")?;
+    let mut rows = db
+        .conn
+        .prepare("SELECT id, label, changes FROM journal WHERE erased IS NULL ORDER BY seq")?;
     let mut rows = rows.query([])?;
     while let Some(row) = rows.next()? {
         let changes: Vec<u8> = row.get("changes")?;
@@ -200,7 +202,8 @@ fn images(changes: &[u8]) -> Result<Vec<Image>> {
             }
         }
         // The primary key is each table's first column, its id.
-        let id = texts.iter().find(|(at, _)| *at == 0).map(|(_, id)| id.clone()).unwrap_or_default();
+        let id =
+            texts.iter().find(|(at, _)| *at == 0).map(|(_, id)| id.clone()).unwrap_or_default();
         images.push(Image { table: operation.table_name().to_owned(), id, texts });
     }
     Ok(images)

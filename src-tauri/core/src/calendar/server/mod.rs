@@ -75,6 +75,11 @@ pub(super) fn uid(lesson: LessonId) -> String {
     uid_of(&lesson.to_string())
 }
 
+/// The UIDs of some lessons.
+pub fn uids(lessons: &[String]) -> Vec<String> {
+    lessons.iter().map(|lesson| uid_of(lesson)).collect()
+}
+
 fn uid_of(lesson: &str) -> String {
     format!("{lesson}@carryover")
 }
@@ -85,8 +90,7 @@ fn uid_of(lesson: &str) -> String {
 /// # Errors
 /// `Storage`.
 pub fn forget(db: &Writing<'_>, lessons: &[String]) -> Result<bool> {
-    let uids: Vec<String> = lessons.iter().map(|lesson| uid_of(lesson)).collect();
-    own_time::forget_events(db, &uids)?;
+    own_time::forget_events(db, &uids(lessons))?;
     Ok(store::forget_words(db, lessons, "A lesson of someone who was erased")? > 0)
 }
 
