@@ -1,4 +1,6 @@
 // A copy of everything about one person, and erasing all of it, by keyboard alone.
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { arrived, expect, noFindings, tabTo, test, use, write } from './story.mjs';
 
 const NAME = 'Quorthwyn Zibelius';
@@ -45,6 +47,14 @@ test('a person takes a copy along and is erased without a pointer', async ({ pag
   await use(page, page.getByRole('button', { name: 'Save a copy' }));
   await expect(page.getByRole('status').filter({ hasText: 'Saved in' })).toBeVisible();
   await expect(page.getByRole('list', { name: 'Documents on this machine' })).toBeVisible();
+  const copies = join(bridge.folder, 'Copies for students');
+  const [of] = readdirSync(copies);
+  expect(readdirSync(join(copies, of)).sort()).toEqual([`${of}.json`, `${of}.txt`]);
+  const text = readFileSync(join(copies, of, `${of}.txt`), 'utf8');
+  const whole = text + readFileSync(join(copies, of, `${of}.json`), 'utf8');
+  expect(text).toContain(`What is kept about ${NAME}`);
+  expect(text).toContain('Harbour Hall');
+  expect(whole, 'someone else’s name from a shared lesson is not in it').not.toContain('Pia');
 
   // A slip erases nobody: what is wrong stands at its field, which has the focus.
   await write(page, page.getByLabel('Type the full name'), 'Quorthwyn');
@@ -72,7 +82,7 @@ test('a person takes a copy along and is erased without a pointer', async ({ pag
 
   await page.goto(bridge.address + '#/coach');
   const accounts = page.getByRole('list', { name: 'Kept for the accounts' });
-  await expect(accounts.getByText('kept until 31 Dec 2041')).toBeVisible();
+  await expect(accounts.getByText('kept until 31 December 2041')).toBeVisible();
   await expect(accounts.getByRole('button'), 'not before its day').toHaveCount(0);
   await write(page, page.getByLabel('Months a backup is kept'), 'a year');
   await refusal(async () => {

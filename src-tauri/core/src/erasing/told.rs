@@ -23,6 +23,9 @@ const DAYS: [&str; 9] = [
     "told_on",
 ];
 
+/// Columns that only a program needs.
+const QUIET: [&str; 3] = ["id", "which", "sha256"];
+
 pub(super) fn text(
     db: &Reading<'_>,
     name: &str,
@@ -73,7 +76,7 @@ fn entry(
     let head = [spoken.as_str(), &super::kinds::noun(table)].join(" ");
     let mut words = format!("{}\n", head.trim());
     for (column, value) in row {
-        if column == "id" || column == of {
+        if QUIET.contains(&column.as_str()) || *column == of {
             continue;
         }
         let said = match value {
