@@ -96,6 +96,8 @@ CREATE INDEX visit_running ON visit (last_day) WHERE opened IS NOT NULL AND clos
 
 CREATE INDEX visit_student ON visit (student, first_day);
 
+CREATE INDEX went_on_student ON went_on (student);
+
 CREATE INDEX wish_shared_visit ON wish_shared (visit);
 
 CREATE TABLE acknowledgement (
@@ -128,6 +130,11 @@ CREATE TABLE assessment_level (
   note       TEXT NOT NULL DEFAULT '',
   UNIQUE (assessment, skill)
 ) STRICT;
+
+CREATE TABLE backup_made (
+  path TEXT PRIMARY KEY NOT NULL,                     -- where the coach had it put
+  at   TEXT NOT NULL                                  -- the instant
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE "block" (
   id         TEXT PRIMARY KEY NOT NULL,
@@ -186,7 +193,7 @@ CREATE TABLE certificate (
   number   TEXT NOT NULL DEFAULT '',
   since    TEXT,
   until    TEXT,                                      -- the last day it holds; NULL: no end
-  scan     TEXT REFERENCES scan (id),
+  scan     TEXT,                                      -- no reference: the scan is the coach's alone, nothing of a student's leads to it
   archived TEXT
 ) STRICT;
 
@@ -279,6 +286,12 @@ CREATE TABLE emergency_contact (
   phone    TEXT NOT NULL CHECK (length(phone) BETWEEN 1 AND 200),
   other    TEXT NOT NULL DEFAULT ''                   -- a second number
 ) STRICT;
+
+CREATE TABLE erasing (
+  kind TEXT NOT NULL,                                 -- a table
+  id   TEXT NOT NULL,                                 -- a row of it that goes, or loses what it says of the person
+  PRIMARY KEY (kind, id)
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE facility (
   id       TEXT PRIMARY KEY NOT NULL,
@@ -591,6 +604,18 @@ CREATE TABLE journal (
   honest   INTEGER NOT NULL CHECK (honest IN (0, 1)), -- 1: undoing it is honest; 0: it left the program
   undoes   TEXT REFERENCES journal (id),              -- the act that this one undid, NULL for a first-hand act
   chain    TEXT NOT NULL                              -- SHA-256 over the chain before and this row
+, erased TEXT REFERENCES journal (id) DEFERRABLE INITIALLY DEFERRED) STRICT;
+
+CREATE TABLE kept_for_accounts (
+  id      TEXT PRIMARY KEY NOT NULL,
+  name    TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 200), -- as it stands on the account
+  address TEXT NOT NULL DEFAULT '',                   -- postal, where one was known
+  day     TEXT NOT NULL,                              -- of what was agreed, or offered
+  what    TEXT NOT NULL CHECK (json_valid(what)),     -- [{day, starts, ends, place, court, fee, court_cost}, …]
+  price   TEXT NOT NULL DEFAULT '',                   -- the whole, as in 340.00 EUR; '' when a part of it was not known
+  state   TEXT NOT NULL CHECK (state IN ('offered', 'agreed')),
+  until   TEXT NOT NULL,                              -- the last day it is kept
+  reason  TEXT NOT NULL DEFAULT ''                    -- why, in the coach's words
 ) STRICT;
 
 CREATE TABLE lesson (
@@ -831,7 +856,7 @@ CREATE TABLE student_contact (
   relation TEXT NOT NULL DEFAULT '',                  -- as in mother, club, employer
   email    TEXT NOT NULL DEFAULT '',
   phone    TEXT NOT NULL DEFAULT '',
-  address  TEXT NOT NULL DEFAULT '',
+  address  TEXT NOT NULL DEFAULT '', born TEXT,
   UNIQUE (student, role)
 ) STRICT;
 
@@ -854,6 +879,10 @@ CREATE TABLE test_taken (
   total   TEXT NOT NULL,                              -- a decimal number
   note    TEXT NOT NULL DEFAULT ''
 ) STRICT;
+
+CREATE TABLE uncleared (
+  act TEXT PRIMARY KEY NOT NULL                       -- an erasing after which the file was not yet written anew, to the last free page
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE visit (
   id            TEXT PRIMARY KEY NOT NULL,
@@ -878,13 +907,13 @@ CREATE TABLE visit (
 ) STRICT;
 
 CREATE TABLE went_on (
-  id      TEXT PRIMARY KEY NOT NULL,
+  id      TEXT PRIMARY KEY NOT NULL,                  -- student id and lesson id or day, joined by ':'
   student TEXT NOT NULL REFERENCES student (id),
-  lesson  TEXT NOT NULL REFERENCES lesson (id),
+  lesson  TEXT REFERENCES lesson (id),                -- NULL: on a day without a planned lesson
+  day     TEXT NOT NULL,
   at      TEXT NOT NULL,                              -- instant
   reason  TEXT NOT NULL CHECK (length(reason) >= 1),
-  missing TEXT NOT NULL,                              -- JSON: what was missing, in words
-  UNIQUE (student, lesson)
+  missing TEXT NOT NULL                               -- JSON: what was missing, in words
 ) STRICT;
 
 CREATE TABLE wish (
@@ -917,6 +946,12 @@ CREATE TABLE wish_sharer (
   UNIQUE (shared, visit)
 ) STRICT;
 
+CREATE TRIGGER acknowledgement_keeps BEFORE DELETE ON acknowledgement
+WHEN NOT EXISTS (SELECT 1 FROM erasing WHERE kind = 'acknowledgement' AND id = OLD.id)
+BEGIN
+  SELECT RAISE(ABORT, 'an acknowledgement is never deleted');
+END;
+
 CREATE TRIGGER acknowledgement_kept BEFORE UPDATE ON acknowledgement BEGIN
   SELECT RAISE(ABORT, 'an acknowledgement does not change');
 END;
@@ -932,21 +967,41 @@ CREATE TRIGGER incident_addition_kept BEFORE UPDATE ON incident_addition BEGIN
   SELECT RAISE(ABORT, 'an addition to a report does not change');
 END;
 
-CREATE TRIGGER incident_sealed BEFORE UPDATE ON incident WHEN OLD.signed IS NOT NULL
+CREATE TRIGGER incident_sealed BEFORE UPDATE ON incident
+WHEN OLD.signed IS NOT NULL AND NOT EXISTS (SELECT 1 FROM erasing WHERE kind = 'incident' AND id = OLD.id)
 BEGIN
   SELECT RAISE(ABORT, 'a signed incident report does not change');
 END;
 
-CREATE TRIGGER injury_head_kept BEFORE UPDATE ON injury WHEN OLD.kind = 'head' AND NEW.kind <> 'head'
+CREATE TRIGGER incident_sealed_keeps BEFORE DELETE ON incident
+WHEN OLD.signed IS NOT NULL AND NOT EXISTS (SELECT 1 FROM erasing WHERE kind = 'incident' AND id = OLD.id)
+BEGIN
+  SELECT RAISE(ABORT, 'a signed incident report is never deleted');
+END;
+
+CREATE TRIGGER injury_head_keeps BEFORE DELETE ON injury
+WHEN OLD.kind = 'head' AND NOT EXISTS (SELECT 1 FROM erasing WHERE kind = 'injury' AND id = OLD.id)
+BEGIN
+  SELECT RAISE(ABORT, 'a head injury that was written down stays');
+END;
+
+CREATE TRIGGER injury_head_kept BEFORE UPDATE ON injury
+WHEN OLD.kind = 'head' AND (NEW.kind <> 'head' OR NEW.since <> OLD.since OR NEW.student <> OLD.student)
 BEGIN
   SELECT RAISE(ABORT, 'a head injury stays one');
 END;
 
 CREATE TRIGGER journal_keeps BEFORE DELETE ON journal BEGIN SELECT RAISE(ABORT, 'the journal is only added to'); END;
 
-CREATE TRIGGER journal_stays BEFORE UPDATE ON journal BEGIN SELECT RAISE(ABORT, 'the journal is only added to'); END;
+CREATE TRIGGER journal_stays BEFORE UPDATE ON journal
+  WHEN NOT (OLD.erased IS NULL AND NEW.erased IS NOT NULL AND NEW.label = '' AND NEW.changes = x''
+            AND NEW.seq = OLD.seq AND NEW.id = OLD.id AND NEW.act = OLD.act AND NEW.at = OLD.at
+            AND NEW.rows = OLD.rows AND NEW.honest = OLD.honest AND NEW.undoes IS OLD.undoes AND NEW.chain = OLD.chain
+            AND EXISTS (SELECT 1 FROM erasing WHERE kind = 'journal' AND id = OLD.id))
+  BEGIN SELECT RAISE(ABORT, 'the journal is only added to'); END;
 
-CREATE TRIGGER letter_issued_keeps BEFORE DELETE ON letter WHEN OLD.issued IS NOT NULL
+CREATE TRIGGER letter_issued_keeps BEFORE DELETE ON letter
+  WHEN OLD.issued IS NOT NULL AND NOT EXISTS (SELECT 1 FROM erasing WHERE kind = 'letter' AND id = OLD.id)
   BEGIN SELECT RAISE(ABORT, 'an issued letter is never deleted'); END;
 
 CREATE TRIGGER letter_issued_stays BEFORE UPDATE ON letter WHEN OLD.issued IS NOT NULL

@@ -29,6 +29,7 @@ test('no screen has a finding, light or dark', async ({ page, bridge, open }) =>
     ['#/season', 'Season'],
     [`#/court/${planned.id}`, 'Ines Okafor'],
     [`#/people/${marta.id}/levels`, 'Levels'],
+    [`#/people/${marta.id}/record`, 'Copy or erase'],
     [`#/lessons/${lesson.id}`, 'Lesson'],
     [`#/lessons/${lesson.id}/card`, 'Type a card in'],
     [`#/history/student/${marta.id}`, 'What changed'],

@@ -23,6 +23,7 @@ const ORDER: &[&[&str]] = &[
     &["timetable"],
     &["letters", "calendar"],
     &["reports", "exchange", "calc"],
+    &["erasing"],
     &["commands"],
     &["desk"],
 ];

@@ -4,7 +4,6 @@ use std::path::{Path, PathBuf};
 
 use carryover_core::app::CoachFile;
 use carryover_core::commands;
-use carryover_core::db::backup;
 use carryover_core::error::{Error, Result};
 use carryover_core::kinds::SystemClock;
 use serde_json::to_value;
@@ -26,11 +25,11 @@ pub fn check(file: Option<PathBuf>) -> Result<Answered> {
 }
 
 pub fn backup(file: Option<PathBuf>, to: &Path) -> Result<Answered> {
-    let made = CoachFile::open(&named(file)?)?.backup(to)?;
+    let made = commands::back_up(&mut CoachFile::open(&named(file)?)?, to)?;
     Ok(done(to_value(made).map_err(fault)?))
 }
 
 pub fn restore(file: Option<PathBuf>, from: &Path) -> Result<Answered> {
-    let restored = backup::restore(&named(file)?, from, &SystemClock)?;
+    let restored = commands::restore(&named(file)?, from, &SystemClock)?;
     Ok(done(to_value(restored).map_err(fault)?))
 }

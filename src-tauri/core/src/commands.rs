@@ -10,13 +10,15 @@ use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
-use crate::app::{Change, CoachFile, Reading, Undone, Writing, journal};
+use crate::app::{Change, CoachFile, Reading, Undone, Writing, Written, journal};
+use crate::db::backup;
 use crate::db::check::Checked;
 use crate::error::{Error, Result};
+use crate::kinds::Clock;
 use crate::kinds::ids::ActId;
 use crate::{
-    assessments, bookings, calendar, exchange, facilities, goals, home, intake, lessons, letters,
-    observations, offers, own_time, planning, ready, reports, settings, sports, students,
+    assessments, bookings, calendar, erasing, exchange, facilities, goals, home, intake, lessons,
+    letters, observations, offers, own_time, planning, ready, reports, settings, sports, students,
     timetable, visits,
 };
 
@@ -141,6 +143,31 @@ where
     }
 }
 
+/// An act that takes rows out of the file for good, which is no ordinary write: the file is written
+/// anew after it.
+fn erases<I, O>(
+    name: &'static str,
+    about: &'static str,
+    act: fn(&mut CoachFile, I) -> Result<Written<O>>,
+) -> Command
+where
+    I: DeserializeOwned + JsonSchema + 'static,
+    O: Serialize + JsonSchema + 'static,
+{
+    let run = move |file: &mut CoachFile, input: Value| {
+        let written = act(file, typed(input)?)?;
+        Ok(Answer { value: json(&written.value)?, changes: written.changes, act: written.act })
+    };
+    Command {
+        name,
+        about,
+        writes: true,
+        input: |schemas| I::json_schema(schemas),
+        output: |schemas| O::json_schema(schemas),
+        run: Box::new(run),
+    }
+}
+
 fn undo() -> Command {
     let run = |file: &mut CoachFile, input: Value| {
         let UndoAct { act } = typed(input)?;
@@ -199,6 +226,29 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
             "Equipment, level and playing history of a student, the newest of each first",
             students::facts,
         ),
+        reads(
+            "students.erasing",
+            "What is kept about a student, and what erasing would do",
+            erasing::would_erase,
+        ),
+        erases("students.erase", "A student erased", erasing::erase),
+        reads(
+            "students.everything",
+            "A copy of everything about one student, for them",
+            erasing::everything,
+        ),
+        reads(
+            "erasing.kept_for_accounts",
+            "What is kept for the accounts of people who were erased",
+            |db, _: Nothing| erasing::kept_for_accounts(db),
+        ),
+        erases("erasing.let_go", "A record for the accounts erased", erasing::let_go),
+        reads(
+            "erasing.backups",
+            "The copies of the file, and when they lapse",
+            |db, _: Nothing| erasing::backups(db),
+        ),
+        writes("erasing.keep_backups_for", "How long backups are kept", erasing::keep_backups_for),
         writes("facilities.add", "Facility added", facilities::add),
         writes("facilities.change", "Facility changed", facilities::change),
         writes("facilities.archive", "Facility put away", facilities::archive),
@@ -598,12 +648,48 @@ pub fn check(file: &CoachFile) -> Result<Checked> {
     Ok(checked)
 }
 
+/// Makes a verified copy at `to`, and notes in the file where it was put. It is noted first, so that no
+/// copy is there that the file does not know of.
+///
+/// # Errors
+/// As [`CoachFile::backup`].
+pub fn back_up(file: &mut CoachFile, to: &std::path::Path) -> Result<backup::BackedUp> {
+    if to.exists() {
+        return file.backup(to);
+    }
+    file.write("erasing.note_backup", "Backup made", |db| erasing::note_backup(db, to))?;
+    let made = file.backup(to);
+    if made.is_err() {
+        file.write("erasing.forget_backup", "No backup made", |db| erasing::forget_backup(db, to))?;
+    }
+    made
+}
+
+/// Puts a verified backup in the place of a file, which must not be open. The backups that the file of
+/// before knew of are still known.
+///
+/// # Errors
+/// As [`backup::restore`].
+pub fn restore(
+    path: &std::path::Path,
+    from: &std::path::Path,
+    clock: &dyn Clock,
+) -> Result<backup::Restored> {
+    // A damaged file is what a restore is for: then nothing is known of its backups.
+    let known = CoachFile::open(path).and_then(|file| file.read(erasing::made)).unwrap_or_default();
+    let restored = backup::restore(path, from, clock)?;
+    CoachFile::open(path)?
+        .write("erasing.note_backup", "Backups noted", |db| erasing::note_backups(db, &known))?;
+    Ok(restored)
+}
+
 /// Keeps where goals stand that an older edition of the program did not keep: once after a file was
-/// brought to a newer schema. Whatever comes of it, what is read is right: it is only faster then.
+/// brought to a newer schema; and writes the file anew where an erasing could not. Whatever comes of it, what is read is right: it is only faster then.
 ///
 /// # Errors
 /// `Storage`.
 pub fn catch_up(file: &mut CoachFile) -> Result<()> {
+    file.clear()?;
     if !file.read(goals::standing::behind)?.is_empty() {
         file.write("goals.keep_standing", "Where goals stand is kept", goals::standing::keep_all)?;
     }

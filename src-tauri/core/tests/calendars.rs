@@ -566,3 +566,52 @@ fn an_account_needs_an_address_and_a_calendar() {
     let fields: Vec<String> = world::codes(&error).into_iter().map(|(field, _)| field).collect();
     assert_eq!(fields, ["address", "lessons"]);
 }
+
+#[test]
+fn an_erased_person_goes_from_the_calendars_too() {
+    let name = "Quorthwyn Zibelius";
+    let (mut w, on, _) = set_up();
+    let student = w.student(name);
+    let visit = w.planned(&student, "2026-03-10", "2026-03-12");
+    let own = lesson(&mut w, &visit, "2026-03-11", "09:00");
+    let visits = w.act("visits.list", json!({}));
+    let both: Vec<&Value> = visits.as_array().unwrap().iter().map(|v| &v["id"]).collect();
+    let hall = w.hall.clone();
+    let shared = json!({
+        "visits": both, "facility": hall, "day": "2026-03-12", "starts": "09:00", "minutes": 60,
+    });
+    let shared = id(&w.act("lessons.plan", shared), "/id");
+    let event = |uid: &str, what: &str| {
+        format!(
+            "BEGIN:VEVENT\r\nUID:{uid}\r\nDTSTAMP:20260101T000000Z\r\nSUMMARY:{what}\r\nDTSTART:20260311T090000Z\r\nDTEND:20260311T100000Z\r\nEND:VEVENT\r\n"
+        )
+    };
+    let copied = event(&format!("{own}@carryover"), &format!("Lesson: {name}"));
+    let text = [copied, event("2@x", "Dentist")].concat();
+    let text = format!("BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:x\r\n{text}END:VCALENDAR\r\n");
+    // The coach keeps a copy of a lesson in the private calendar, and in a file that was read.
+    on.at(|s| s.set("/private/1.ics", Some(text.clone())));
+    w.act("calendar.read", json!({ "name": "Home", "text": text }));
+    assert_eq!(in_step(&mut w, &on).written, 3);
+    on.change(&format!("/lessons/{shared}.ics"), "END:VEVENT", "X-OWN:kept\r\nEND:VEVENT");
+    in_step(&mut w, &on);
+
+    let erased = w.act("students.erase", json!({ "student": student, "name_typed": name }));
+    assert_eq!(erased["calendar"], true);
+    assert!(id(&erased, "/left/0").contains("in step"), "{erased}");
+    w.act("calendar.calendars", json!({}));
+    assert!(taken(&mut w, "2026-03-11").iter().any(|words| words.ends_with("Dentist")));
+    let there = std::fs::read(w.file.path()).unwrap();
+    assert!(!there.windows(9).any(|window| window == b"Quorthwyn"), "nothing is left in the file");
+
+    let done = in_step(&mut w, &on);
+    assert_eq!((done.removed, done.written), (1, 1), "one is taken out, one written anew");
+    on.at(|s| {
+        assert!(!s.texts.contains_key(&format!("/lessons/{own}.ics")));
+        let text = &s.texts[&format!("/lessons/{shared}.ics")].1;
+        assert!(text.contains("SUMMARY:Lesson: Ana\r\n"), "{text}");
+        assert!(text.contains("X-OWN:kept"), "what was put there by hand stays: {text}");
+    });
+    assert_eq!(in_step(&mut w, &on), Exchanged { read: 1, ..Exchanged::default() });
+    assert!(carryover_core::commands::check(&w.file).unwrap().sound);
+}

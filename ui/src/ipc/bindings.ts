@@ -10,15 +10,15 @@ export type Speaks = 'self' | 'guardian';
  *
  */
 export type OnWhat = 'screen' | 'paper';
-export type AcknowledgementId = string;
-export type NoticeId = string;
-export type VersionId = string;
-export type StudentId = string;
 /**
  * a date as YYYY-MM-DD
  *
  */
 export type Day = string;
+export type AcknowledgementId = string;
+export type NoticeId = string;
+export type VersionId = string;
+export type StudentId = string;
 export type ScanId = string;
 export type ActId = string;
 export type Instant = string;
@@ -362,6 +362,13 @@ export type DeskSaveSheetInput =
  *
  */
 export type Deuce = 'advantage' | 'deciding_point' | 'star_point';
+export type KeptId = string;
+/**
+ * What came of an offer.
+ *
+ */
+export type OfferState = 'offered' | 'agreed' | 'declined';
+export type ErasingKeptForAccountsOutput = KeptForAccounts[];
 export type FacilitiesListOutput = Facility[];
 /**
  * What a court costs that is given back too late.
@@ -502,6 +509,7 @@ export type IntakeNoticesNeededOutput = NoticeNeeded[];
 export type IntakeNoticesOutput = Notice[];
 export type IntakePolicyOutput = Policy | null;
 export type IntakeReadinessOutput = Readiness[];
+export type IntakeReadyAtOutput = Ready[];
 export type IntakeReadyOutput = Ready[];
 export type JobId = string;
 export type JournalNewestOutput = Act[];
@@ -521,11 +529,6 @@ export type Leads =
   | 'before_court'
   | 'incidents'
   | 'papers';
-/**
- * What came of an offer.
- *
- */
-export type OfferState = 'offered' | 'agreed' | 'declined';
 export type LessonsClashesOutput = Clash[];
 export type TemplateId = string;
 export type LessonsKeepTemplateOutput = Template[];
@@ -816,6 +819,17 @@ export interface ScanGiven {
    * Its bytes in base64 (RFC 4648).
    */
   base64: string;
+}
+/**
+ * What the accounts need.
+ *
+ */
+export interface AccountsStay {
+  /**
+   * One line for each thing that was agreed or offered.
+   */
+  lines: string[];
+  until: Day;
 }
 /**
  * An acknowledgement as kept.
@@ -1436,6 +1450,19 @@ export interface TestTaken {
   note: string;
 }
 /**
+ * Where and when someone is to play, before there is a lesson.
+ *
+ */
+export interface AtPlace {
+  student: StudentId;
+  day: Day;
+  facility: FacilityId;
+  /**
+   * On which court, once known.
+   */
+  court?: CourtId | null;
+}
+/**
  * A student in a lesson.
  *
  */
@@ -1470,6 +1497,40 @@ export interface Awaited {
    * Whether the span is over.
    */
   passed: boolean;
+}
+/**
+ * A copy of the file.
+ *
+ */
+export interface BackupKept {
+  /**
+   * Where it is, or was put.
+   */
+  path: string;
+  made: Day;
+  lapses: Day;
+  /**
+   * Whether it is past that day.
+   */
+  late: boolean;
+  /**
+   * What is known of it, as a sentence.
+   */
+  words: string;
+}
+/**
+ * The copies the program knows of.
+ *
+ */
+export interface Backups {
+  /**
+   * So many months they are kept.
+   */
+  months: number;
+  /**
+   * The oldest first.
+   */
+  backups: BackupKept[];
 }
 /**
  * The results that mean one level, both ends included.
@@ -3720,6 +3781,26 @@ export interface DeskOpenSheetOutput {
   path: string | null;
 }
 /**
+ * A name to look for.
+ *
+ */
+export interface DeskPapersInput {
+  /**
+   * The student's full name.
+   */
+  name: string;
+}
+/**
+ * Documents that were found.
+ *
+ */
+export interface DeskPapersOutput {
+  /**
+   * Their paths.
+   */
+  paths: string[];
+}
+/**
  * A calendar file to choose and read.
  *
  */
@@ -3799,6 +3880,23 @@ export interface DeskSaveCardInput {
  *
  */
 export interface DeskSaveCardOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
+ * Which student.
+ *
+ */
+export interface DeskSaveEverythingInput {
+  student: StudentId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveEverythingOutput {
   /**
    * The path.
    */
@@ -3914,6 +4012,24 @@ export interface Division {
    * Where it comes from.
    */
   source: string;
+}
+/**
+ * A document of the person: a letter as it was issued, or whatever else is kept as bytes.
+ *
+ */
+export interface Document {
+  /**
+   * The table it is in.
+   */
+  table: string;
+  /**
+   * Its row.
+   */
+  id: string;
+  /**
+   * Its column.
+   */
+  column: string;
 }
 /**
  * Something to do on court that serves one or more skills.
@@ -4052,6 +4168,126 @@ export interface EmergencyContactInput {
    * A second number.
    */
   other?: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface ErasingBackupsInput {}
+/**
+ * The copies the program knows of.
+ *
+ */
+export interface ErasingBackupsOutput {
+  /**
+   * So many months they are kept.
+   */
+  months: number;
+  /**
+   * The oldest first.
+   */
+  backups: BackupKept[];
+}
+/**
+ * How long the coach keeps backups.
+ *
+ */
+export interface ErasingKeepBackupsForInput {
+  /**
+   * So many months.
+   */
+  months: number;
+}
+/**
+ * The copies the program knows of.
+ *
+ */
+export interface ErasingKeepBackupsForOutput {
+  /**
+   * So many months they are kept.
+   */
+  months: number;
+  /**
+   * The oldest first.
+   */
+  backups: BackupKept[];
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface ErasingKeptForAccountsInput {}
+/**
+ * One thing that was agreed or offered for money.
+ *
+ */
+export interface KeptForAccounts {
+  id: KeptId;
+  /**
+   * The name on the account.
+   */
+  name: string;
+  /**
+   * The postal address, where one was known.
+   */
+  address: string;
+  day: Day;
+  /**
+   * What was to be paid for.
+   */
+  what: PaidFor[];
+  /**
+   * The whole price, as in "174.00 EUR"; empty when a part of it was not known.
+   */
+  price: string;
+  state: OfferState;
+  until: Day;
+  /**
+   * Why, in the coach's words.
+   */
+  reason: string;
+}
+/**
+ * A lesson that was to be paid for.
+ *
+ */
+export interface PaidFor {
+  day: Day;
+  starts: Time;
+  ends: Time;
+  /**
+   * The facility.
+   */
+  place: string;
+  /**
+   * The court, or empty.
+   */
+  court: string;
+  /**
+   * What the lesson cost, as in "40.00 EUR".
+   */
+  fee: string;
+  /**
+   * What the court cost.
+   */
+  court_cost: string;
+}
+/**
+ * Which of them.
+ *
+ */
+export interface ErasingLetGoInput {
+  kept: KeptId;
+}
+/**
+ * One of them is gone.
+ *
+ */
+export interface ErasingLetGoOutput {
+  /**
+   * What was done, as a sentence.
+   */
+  words: string;
 }
 /**
  * A file to look at.
@@ -8331,11 +8567,14 @@ export interface Readiness {
   again: Day;
 }
 /**
- * Which lesson.
+ * Several of them, as a plan has them.
  *
  */
-export interface IntakeReadyInput {
-  lesson: LessonId;
+export interface IntakeReadyAtInput {
+  /**
+   * Each.
+   */
+  places: AtPlace[];
 }
 /**
  * How one student stands before one lesson.
@@ -8380,6 +8619,13 @@ export interface Ready {
    * The answer in a sentence.
    */
   words: string;
+}
+/**
+ * Which lesson.
+ *
+ */
+export interface IntakeReadyInput {
+  lesson: LessonId;
 }
 /**
  * Of which student.
@@ -9132,6 +9378,24 @@ export interface JournalUndoOutput {
    * The label of the act that was taken back.
    */
   label: string;
+}
+/**
+ * One kind of things kept about a person.
+ *
+ */
+export interface KindKept {
+  /**
+   * How many there are.
+   */
+  many: number;
+  /**
+   * "12 lessons".
+   */
+  words: string;
+  /**
+   * Why they are kept.
+   */
+  why: string;
 }
 /**
  * What is played instead of a last set: exactly one of the two.
@@ -10761,6 +11025,56 @@ export interface MayShare {
    * Its days, in words.
    */
   when: string;
+}
+/**
+ * A record of someone else, or of nobody, that names the person.
+ *
+ */
+export interface Mention {
+  /**
+   * What it is, as in "Lesson note".
+   */
+  what: string;
+  /**
+   * Whose it is; empty for a facility or something of the coach's own.
+   */
+  whose: string;
+  /**
+   * The words around the name.
+   */
+  words: string;
+  /**
+   * Where it is seen.
+   */
+  leads: SeenAt | null;
+}
+/**
+ * Where a row is seen on screen.
+ *
+ */
+export interface SeenAt {
+  /**
+   * What: student, lesson, goal, visit or facility.
+   */
+  to: string;
+  /**
+   * Which one.
+   */
+  id: string;
+}
+/**
+ * All of them.
+ *
+ */
+export interface Mentions {
+  /**
+   * Each.
+   */
+  list: Mention[];
+  /**
+   * So many more are not listed.
+   */
+  more: number;
 }
 /**
  * The figures of a month.
@@ -13504,6 +13818,140 @@ export interface StudentsChangeOutput {
   archived: Day | null;
 }
 /**
+ * A student to erase.
+ *
+ */
+export interface StudentsEraseInput {
+  student: StudentId;
+  /**
+   * The student's full name, typed, so that nobody is erased by a slip.
+   */
+  name_typed: string;
+  /**
+   * Whether what the accounts need is kept apart.
+   */
+  keep_accounts?: boolean;
+  /**
+   * The last day it is kept, as YYYY-MM-DD; left out for the first guess.
+   */
+  accounts_until?: string;
+  /**
+   * Why it is kept, in the coach's words.
+   */
+  reason?: string;
+}
+/**
+ * What was erased, and what is left to do.
+ *
+ */
+export interface StudentsEraseOutput {
+  /**
+   * What was done, as a sentence.
+   */
+  words: string;
+  /**
+   * How many rows went.
+   */
+  rows: number;
+  /**
+   * How many steps in the history lost their words.
+   */
+  acts: number;
+  /**
+   * How many things are kept for the accounts.
+   */
+  kept: number;
+  mentions: Mentions;
+  backups: Backups;
+  /**
+   * Whether lessons on a server's calendar are to be brought in step.
+   */
+  calendar: boolean;
+  /**
+   * What is left to do, a sentence each.
+   */
+  left: string[];
+}
+/**
+ * Which student.
+ *
+ */
+export interface StudentsErasingInput {
+  student: StudentId;
+}
+/**
+ * What is kept about a student, and what erasing would do.
+ *
+ */
+export interface StudentsErasingOutput {
+  /**
+   * The full name, which is to be typed.
+   */
+  name: string;
+  /**
+   * What is kept, kind by kind: all of it would go.
+   */
+  kinds: KindKept[];
+  /**
+   * How many lessons are with others too: only this student's part of them would go.
+   */
+  shared: number;
+  /**
+   * What could stay for the accounts; `None` when nothing was agreed or offered for money.
+   */
+  accounts: AccountsStay | null;
+  mentions: Mentions;
+  backups: Backups;
+  /**
+   * Why it cannot be done now, as a sentence; empty when it can.
+   */
+  against: string;
+}
+/**
+ * Which student.
+ *
+ */
+export interface StudentsEverythingInput {
+  student: StudentId;
+}
+/**
+ * Everything about one person.
+ *
+ */
+export interface StudentsEverythingOutput {
+  /**
+   * Whose.
+   */
+  name: string;
+  /**
+   * The name of a file or folder for it, without ending.
+   */
+  file_name: string;
+  day: Day;
+  /**
+   * All rows by table, for a program to read.
+   */
+  rows: {
+    [k: string]: {
+      [k: string]: unknown;
+    }[];
+  };
+  /**
+   * Names of what the rows refer to and that is not the person's: facilities, courts.
+   */
+  named: {
+    [k: string]: string;
+  };
+  /**
+   * The same as a text, for people.
+   */
+  text: string;
+  /**
+   * The documents that belong to it.
+   */
+  documents: Document[];
+}
+/**
  * Which student.
  *
  */
@@ -14460,6 +14908,8 @@ export interface Commands {
   'desk.open_letter': { input: DeskOpenLetterInput; output: DeskOpenLetterOutput };
   /** Opens a notice, a report or a scan */
   'desk.open_sheet': { input: DeskOpenSheetInput; output: DeskOpenSheetOutput };
+  /** Documents on this machine whose name has a student's in it */
+  'desk.papers': { input: DeskPapersInput; output: DeskPapersOutput };
   /** Lets the coach choose a calendar file, and reads it */
   'desk.read_calendar': { input: DeskReadCalendarInput; output: DeskReadCalendarOutput };
   /** Puts a chosen backup in the open file's place */
@@ -14470,6 +14920,8 @@ export interface Commands {
   'desk.save_calendar': { input: DeskSaveCalendarInput; output: DeskSaveCalendarOutput };
   /** Saves the court card of a lesson where the coach chooses */
   'desk.save_card': { input: DeskSaveCardInput; output: DeskSaveCardOutput };
+  /** Saves a copy of everything about one student, with their documents, into a folder */
+  'desk.save_everything': { input: DeskSaveEverythingInput; output: DeskSaveEverythingOutput };
   /** Saves the page of a visit's home plan where the coach chooses */
   'desk.save_home_plan': { input: DeskSaveHomePlanInput; output: DeskSaveHomePlanOutput };
   /** Saves an issued letter's document where the coach chooses */
@@ -14480,6 +14932,14 @@ export interface Commands {
   'desk.stop_calendar_talk': { input: DeskStopCalendarTalkInput; output: DeskStopCalendarTalkOutput };
   /** Writes the invitations of a visit that are due, each into a file of its own */
   'desk.write_invitations': { input: DeskWriteInvitationsInput; output: DeskWriteInvitationsOutput };
+  /** The copies of the file, and when they lapse */
+  'erasing.backups': { input: ErasingBackupsInput; output: ErasingBackupsOutput };
+  /** How long backups are kept */
+  'erasing.keep_backups_for': { input: ErasingKeepBackupsForInput; output: ErasingKeepBackupsForOutput };
+  /** What is kept for the accounts of people who were erased */
+  'erasing.kept_for_accounts': { input: ErasingKeptForAccountsInput; output: ErasingKeptForAccountsOutput };
+  /** A record for the accounts erased */
+  'erasing.let_go': { input: ErasingLetGoInput; output: ErasingLetGoOutput };
   /** What a CSV file of a season holds */
   'exchange.read_csv': { input: ExchangeReadCsvInput; output: ExchangeReadCsvOutput };
   /** A season taken from a CSV file */
@@ -14637,6 +15097,8 @@ export interface Commands {
   'intake.readiness': { input: IntakeReadinessInput; output: IntakeReadinessOutput };
   /** How everyone on a lesson stands before it */
   'intake.ready': { input: IntakeReadyInput; output: IntakeReadyOutput };
+  /** How people stand where and when a plan has them */
+  'intake.ready_at': { input: IntakeReadyAtInput; output: IntakeReadyAtOutput };
   /** How a student stands before a first lesson */
   'intake.ready_person': { input: IntakeReadyPersonInput; output: IntakeReadyPersonOutput };
   /** Clearance recorded */
@@ -14799,6 +15261,12 @@ export interface Commands {
   'students.change': { input: StudentsChangeInput; output: StudentsChangeOutput };
   /** Fact changed */
   'students.change_fact': { input: StudentsChangeFactInput; output: StudentsChangeFactOutput };
+  /** A student erased */
+  'students.erase': { input: StudentsEraseInput; output: StudentsEraseOutput };
+  /** What is kept about a student, and what erasing would do */
+  'students.erasing': { input: StudentsErasingInput; output: StudentsErasingOutput };
+  /** A copy of everything about one student, for them */
+  'students.everything': { input: StudentsEverythingInput; output: StudentsEverythingOutput };
   /** Equipment, level and playing history of a student, the newest of each first */
   'students.facts': { input: StudentsFactsInput; output: StudentsFactsOutput };
   /** Students by name, searched as one types */
@@ -14878,16 +15346,22 @@ export const commandNames = [
   'desk.open_home_plan',
   'desk.open_letter',
   'desk.open_sheet',
+  'desk.papers',
   'desk.read_calendar',
   'desk.restore',
   'desk.sample',
   'desk.save_calendar',
   'desk.save_card',
+  'desk.save_everything',
   'desk.save_home_plan',
   'desk.save_letter',
   'desk.save_sheet',
   'desk.stop_calendar_talk',
   'desk.write_invitations',
+  'erasing.backups',
+  'erasing.keep_backups_for',
+  'erasing.kept_for_accounts',
+  'erasing.let_go',
   'exchange.read_csv',
   'exchange.take_csv',
   'facilities.add',
@@ -14965,6 +15439,7 @@ export const commandNames = [
   'intake.publish_notice',
   'intake.readiness',
   'intake.ready',
+  'intake.ready_at',
   'intake.ready_person',
   'intake.record_clearance',
   'intake.record_incident',
@@ -15046,6 +15521,9 @@ export const commandNames = [
   'students.bring_back',
   'students.change',
   'students.change_fact',
+  'students.erase',
+  'students.erasing',
+  'students.everything',
   'students.facts',
   'students.list',
   'students.remove_fact',

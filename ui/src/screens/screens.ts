@@ -14,6 +14,7 @@ import Import from './Import.svelte';
 import Incident from './Incident.svelte';
 import Incidents from './Incidents.svelte';
 import Issued from './Issued.svelte';
+import KeepOrErase from './KeepOrErase.svelte';
 import LessonPlan from './LessonPlan.svelte';
 import Letter from './Letter.svelte';
 import Letters from './Letters.svelte';
@@ -72,6 +73,7 @@ export const screens: readonly Screen[] = [
   { path: '/incidents/new/:student', component: NewIncident },
   { path: '/incidents/new/:student/:lesson', component: NewIncident },
   { path: '/incidents/:incident', component: Incident },
+  { path: '/people/:student/record', component: KeepOrErase },
   { path: '/season', nav: 'Season', component: Season },
   { path: '/goals/:goal', component: Goal },
   { path: '/visits/:visit', component: Visit },

@@ -31,11 +31,32 @@ pub struct RowWritten {
 pub struct Entry {
     /// Its place.
     pub seq: i64,
+    /// The act.
+    pub id: String,
     /// The chain it carries.
     pub chain: String,
+    /// The act that erased its label and changes; `None` while it is whole.
+    pub erased: Option<Erased>,
     head: String,
     rows: String,
 }
+
+/// What is left to check of a row of the journal that was erased: its own digest, which the erasing
+/// act wrote down. What it said cannot be told any more, so neither can its chain be made again; the
+/// row after it is chained to the one it carries all the same.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Erased {
+    /// The act that erased it.
+    pub by: String,
+    /// The digest of the row as it stands.
+    pub digest: String,
+}
+
+/// The table under which an erasing act lists the rows of the journal that it erased.
+pub const JOURNAL: &str = "journal";
+
+/// What is shown in place of a label that was erased.
+const ERASED: &str = "Erased with a person\u{2019}s record";
 
 /// A line of history.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
@@ -55,7 +76,7 @@ pub struct Act {
 }
 
 impl Entry {
-    /// The chain this row should carry after a row with the chain `before`.
+    /// The chain this row should carry after a row with the chain `before`, unless it was erased.
     pub fn chained_to(&self, before: &str) -> String {
         chain(before, &self.head, &self.rows)
     }
@@ -112,9 +133,34 @@ pub(super) fn add(
     undoes: Option<ActId>,
 ) -> Result<(ActId, Vec<RowWritten>)> {
     let rows = rows_of(db, changeset)?;
+    let id = db.id();
+    append(db, id, act, &rows, changeset, undoes)?;
+    Ok((id, rows))
+}
+
+/// Adds an act whose changes are not kept.
+///
+/// # Errors
+/// `Storage`.
+pub(super) fn add_without_changes(
+    db: &Writing<'_>,
+    id: ActId,
+    act: &str,
+    rows: &[RowWritten],
+) -> Result<()> {
+    append(db, id, act, rows, &[], None)
+}
+
+fn append(
+    db: &Writing<'_>,
+    id: ActId,
+    act: &str,
+    rows: &[RowWritten],
+    changeset: &[u8],
+    undoes: Option<ActId>,
+) -> Result<()> {
     let list: Vec<_> = rows.iter().map(|r| (&r.table, &r.id, r.how, &r.digest)).collect();
     let list = serde_json::to_string(&list).map_err(|e| Error::Fault(e.to_string()))?;
-    let id: ActId = db.id();
     let label = db.label.borrow();
     let (at, undoes) = (db.now.to_string(), undoes.map(|id| id.to_string()));
     let last = db.one("SELECT seq, chain FROM journal ORDER BY seq DESC LIMIT 1", [], |row| {
@@ -139,11 +185,11 @@ pub(super) fn add(
             chain(&before, &head, &list)
         ],
     )?;
-    Ok((id, rows))
+    Ok(())
 }
 
 /// The rows in a changeset, each with the digest of what is stored now.
-fn rows_of(db: &Reading<'_>, changeset: &[u8]) -> Result<Vec<RowWritten>> {
+pub(super) fn rows_of(db: &Reading<'_>, changeset: &[u8]) -> Result<Vec<RowWritten>> {
     let mut rows = Vec::new();
     let mut input = changeset;
     let input: &mut dyn std::io::Read = &mut input;
@@ -168,6 +214,20 @@ fn rows_of(db: &Reading<'_>, changeset: &[u8]) -> Result<Vec<RowWritten>> {
     Ok(rows)
 }
 
+/// Takes the label and the changes out of a row of the journal, and gives what is to be written down
+/// of it. The triggers let nothing else of the row change, and no other row.
+///
+/// # Errors
+/// `Storage`.
+pub(super) fn erase(db: &Writing<'_>, id: &str, by: ActId) -> Result<RowWritten> {
+    db.execute(
+        "UPDATE journal SET erased = ?, label = '', changes = x'' WHERE id = ?",
+        params![by, id],
+    )?;
+    let digest = digest_now(db, JOURNAL, id)?;
+    Ok(RowWritten { table: JOURNAL.to_owned(), id: id.to_owned(), how: "update", digest })
+}
+
 fn digest_now(db: &Reading<'_>, table: &str, id: &str) -> Result<Option<String>> {
     let mut row = db.conn.prepare_cached(&format!("SELECT * FROM \"{table}\" WHERE id = ?"))?;
     let mut row = row.query([id])?;
@@ -180,8 +240,11 @@ fn digest_now(db: &Reading<'_>, table: &str, id: &str) -> Result<Option<String>>
 /// `Storage`, and those of `look`.
 pub fn walk(conn: &Connection, mut look: impl FnMut(&Entry) -> Result<()>) -> Result<()> {
     let mut rows = conn.prepare(
-        "SELECT seq, id, act, label, at, honest, undoes, changes, rows, chain FROM journal ORDER BY seq",
+        // All columns: the digest of an erased row covers each of them.
+        "SELECT * FROM journal ORDER BY seq",
     )?;
+    // A file is checked before it is brought to this schema, too.
+    let can_be_erased = rows.column_names().any(|name| name == "erased");
     let mut rows = rows.query([])?;
     while let Some(row) = rows.next()? {
         let undoes: Option<String> = row.get("undoes")?;
@@ -194,9 +257,15 @@ pub fn walk(conn: &Connection, mut look: impl FnMut(&Entry) -> Result<()>) -> Re
             undoes.as_deref(),
             &row.get::<_, Vec<u8>>("changes")?,
         );
+        let erased = match if can_be_erased { row.get("erased")? } else { None } {
+            Some(by) => Some(Erased { by, digest: digest::of_row(JOURNAL, row)? }),
+            None => None,
+        };
         look(&Entry {
             seq: row.get("seq")?,
+            id: row.get("id")?,
             chain: row.get("chain")?,
+            erased,
             head,
             rows: row.get("rows")?,
         })?;
@@ -210,7 +279,7 @@ pub fn walk(conn: &Connection, mut look: impl FnMut(&Entry) -> Result<()>) -> Re
 /// `Storage`.
 pub fn newest(db: &Reading<'_>, most: u32) -> Result<Vec<Act>> {
     db.all(
-        "SELECT id, act, label, at, honest,
+        "SELECT id, act, label, at, honest, erased,
                 EXISTS (SELECT 1 FROM journal u WHERE u.undoes = journal.id) AS undone
          FROM journal WHERE undoes IS NULL ORDER BY seq DESC LIMIT ?",
         [most],
@@ -220,12 +289,13 @@ pub fn newest(db: &Reading<'_>, most: u32) -> Result<Vec<Act>> {
 
 fn act_of(row: &Row<'_>) -> rusqlite::Result<Act> {
     let (honest, undone): (bool, bool) = (row.get("honest")?, row.get("undone")?);
+    let erased = row.get::<_, Option<String>>("erased")?.is_some();
     Ok(Act {
         id: row.get("id")?,
         act: row.get("act")?,
-        label: row.get("label")?,
+        label: if erased { ERASED.to_owned() } else { row.get("label")? },
         at: row.get("at")?,
-        undoable: honest && !undone,
+        undoable: honest && !undone && !erased,
         undone,
     })
 }
@@ -256,7 +326,7 @@ pub fn touching(
     most: u32,
 ) -> Result<Past> {
     let looked = db.all(
-        "SELECT seq, id, act, label, at, honest, rows, instr(changes, CAST(? AS BLOB)) > 0 AS named,
+        "SELECT seq, id, act, label, at, honest, erased, rows, instr(changes, CAST(? AS BLOB)) > 0 AS named,
                 EXISTS (SELECT 1 FROM journal u WHERE u.undoes = journal.id) AS undone
          FROM journal WHERE act <> 'goals.touch' AND undoes IS NULL AND seq < ?
          ORDER BY seq DESC LIMIT ?",

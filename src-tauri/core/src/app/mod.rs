@@ -1,6 +1,7 @@
 //! The open coach file and its one door for writes: a named act runs in one transaction, writes its
 //! journal row in that same transaction, and answers with the set of things that changed.
 
+pub mod erase;
 pub mod journal;
 mod undo;
 
@@ -137,7 +138,7 @@ impl CoachFile {
         let tx = conn.unchecked_transaction()?;
         let mut session = Session::new(&tx)?;
         session.table_filter(Some(|table: &str| {
-            table != "journal" && !digest::DERIVED.contains(&table)
+            table != journal::JOURNAL && !digest::DERIVED.contains(&table)
         }));
         session.attach::<&str>(None)?;
         let writing = Writing {
@@ -191,6 +192,16 @@ impl Reading<'_> {
     /// Now.
     pub fn now(&self) -> Instant {
         self.clock.now()
+    }
+
+    /// The connection itself, for what is asked of the schema.
+    pub(crate) fn connection(&self) -> &Connection {
+        self.conn
+    }
+
+    /// Where the file is; nothing of one that is only in memory.
+    pub fn path(&self) -> Option<&Path> {
+        self.conn.path().filter(|path| !path.is_empty()).map(Path::new)
     }
 
     /// One row, or `None`.

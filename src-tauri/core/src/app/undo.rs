@@ -27,10 +27,11 @@ impl CoachFile {
 }
 
 fn take_back(db: &Writing<'_>, act: ActId) -> Result<Undone> {
-    let (label, honest, changes, itself_undo) = db.found(
+    let (label, honest, changes, itself_undo, erased) = db.found(
         "act",
         &act,
-        "SELECT label, honest, changes, undoes IS NOT NULL AS itself_undo FROM journal WHERE id = ?",
+        "SELECT label, honest, changes, undoes IS NOT NULL AS itself_undo, erased IS NOT NULL AS erased
+         FROM journal WHERE id = ?",
         [act],
         |row| {
             Ok((
@@ -38,12 +39,26 @@ fn take_back(db: &Writing<'_>, act: ActId) -> Result<Undone> {
                 row.get::<_, bool>("honest")?,
                 row.get::<_, Vec<u8>>("changes")?,
                 row.get::<_, bool>("itself_undo")?,
+                row.get::<_, bool>("erased")?,
             ))
         },
     )?;
     let undone = db.one("SELECT 1 FROM journal WHERE undoes = ?", [act], |_| Ok(()))?.is_some();
     if undone || itself_undo {
         return Err(Error::not_possible("undone", "This was undone already."));
+    }
+    if erased {
+        return Err(Error::not_possible(
+            "erased",
+            "This cannot be undone any more: what it did was erased together with a person\u{2019}s record.",
+        ));
+    }
+    // An act of the program always changes something: only an erasing keeps nothing of it.
+    if changes.is_empty() {
+        return Err(Error::not_possible(
+            "erased",
+            "This cannot be undone: what was erased is nowhere in this file any more.",
+        ));
     }
     if !honest {
         return Err(Error::not_possible(

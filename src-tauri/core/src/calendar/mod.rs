@@ -20,6 +20,7 @@ pub use due::{Written, due, files, written};
 pub use file::{CalendarOf, file};
 pub use follows::{Follows, ToGiveBack, ToTell, follows};
 pub use read::{ReadCalendar, catch_up, not_too_large, read, read_bytes};
+pub use server::{forget, uids};
 
 use crate::kinds::ids::{LessonId, StudentId};
 

@@ -8,7 +8,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::{digest, migrate};
-use crate::app::journal;
+use crate::app::journal::{self, Erased, JOURNAL};
 use crate::error::Result;
 
 /// What a check found.
@@ -66,6 +66,8 @@ pub fn look(conn: &Connection) -> Result<Checked> {
 /// Walks the journal, then compares each row it names with what is stored now.
 fn compare_rows(conn: &Connection, wrong: &mut Vec<String>) -> Result<(i64, u64)> {
     let mut expected: BTreeMap<(String, String), Option<String>> = BTreeMap::new();
+    let mut erasures: BTreeMap<String, Erased> = BTreeMap::new();
+    let mut erased: BTreeMap<String, (i64, Erased)> = BTreeMap::new();
     let mut acts = 0;
     let mut before = String::new();
     journal::walk(conn, |entry| {
@@ -74,21 +76,44 @@ fn compare_rows(conn: &Connection, wrong: &mut Vec<String>) -> Result<(i64, u64)
             wrong.push(format!("act {acts} is missing from the journal"));
             acts = entry.seq;
         }
-        let chain = entry.chained_to(&before);
-        if chain != entry.chain {
+        if let Some(by) = &entry.erased {
+            erased.insert(entry.id.clone(), (entry.seq, by.clone()));
+        } else if entry.chained_to(&before) != entry.chain {
             wrong.push(format!("act {} in the journal was altered", entry.seq));
         }
         before.clone_from(&entry.chain);
         match entry.written() {
             Ok(rows) => {
                 for row in rows {
-                    expected.insert((row.table, row.id), row.digest);
+                    match row.digest {
+                        Some(digest) if row.table == JOURNAL => {
+                            erasures.insert(row.id, Erased { by: entry.id.clone(), digest });
+                        }
+                        digest => {
+                            expected.insert((row.table, row.id), digest);
+                        }
+                    }
                 }
             }
             Err(_) => wrong.push(format!("act {} in the journal cannot be read", entry.seq)),
         }
         Ok(())
     })?;
+    for (id, (seq, found)) in &erased {
+        if erasures.get(id) != Some(found) {
+            wrong.push(format!("act {seq} in the journal was erased, and altered since"));
+        }
+    }
+    if erasures.keys().any(|id| !erased.contains_key(id)) {
+        wrong.push("an act in the journal that was erased is there again".to_owned());
+    }
+    // A file is checked before it is brought to the schema that has this table, too.
+    if conn.table_exists(Some("main"), "erasing")? {
+        let open: i64 = conn.query_row("SELECT count(*) FROM erasing", [], |row| row.get(0))?;
+        if open > 0 {
+            wrong.push("an erasing stands open".to_owned());
+        }
+    }
     let mut compared = 0;
     for table in digest::tables(conn)?.iter().filter(|t| *t != "journal") {
         let mut seen = BTreeSet::new();

@@ -61,15 +61,19 @@ pub fn of_everything(conn: &Connection) -> Result<String> {
 }
 
 /// Tables that hold what is derived from the others, or what was found outside and can be read there
-/// again: no act writes them, so nothing is digested.
-pub const DERIVED: [&str; 7] = [
+/// again, or what only an erasing under way and the copies of the file are about: no act writes them,
+/// so nothing is digested.
+pub const DERIVED: [&str; 10] = [
+    "backup_made",
     "calendar_entry",
+    "erasing",
     "own_calendar_known",
     "own_calendar_part",
     "own_calendar_time",
     "standing",
     "standing_due",
     "standing_move",
+    "uncleared",
 ];
 
 /// The program's tables, by name, those of [`DERIVED`] left out.

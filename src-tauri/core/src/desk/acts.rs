@@ -15,7 +15,7 @@ use crate::db::{backup, check};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::{AcknowledgementId, IncidentId, LetterId, ScanId, VersionId};
 use crate::kinds::{Clock, SystemClock};
-use crate::{calendar, home, intake, lessons, letters, visits};
+use crate::{calendar, erasing, home, intake, lessons, letters, students, visits};
 
 /// A file by its path.
 #[derive(Debug, Serialize, Deserialize, JsonSchema)]
@@ -179,6 +179,12 @@ pub(super) fn table() -> Vec<DeskCommand> {
         ),
         act("desk.open_sheet", "Opens a notice, a report or a scan", open_sheet),
         act("desk.open_home_plan", "Opens the page of a visit's home plan", open_home_plan),
+        act(
+            "desk.save_everything",
+            "Saves a copy of everything about one student, with their documents, into a folder",
+            save_everything,
+        ),
+        act("desk.papers", "Documents on this machine whose name has a student's in it", papers),
     ]
 }
 
@@ -271,7 +277,7 @@ fn back_up(desk: &mut Desk, _: Nothing) -> Result<SavedAt> {
     let Some(path) = desk.host.choose_to_save("Save a backup", &name) else {
         return Ok(SavedAt { path: None });
     };
-    let made = desk.file()?.backup(&path)?;
+    let made = commands::back_up(desk.file()?, &path)?;
     Ok(SavedAt { path: Some(made.path) })
 }
 
@@ -281,7 +287,7 @@ fn restore(desk: &mut Desk, _: Nothing) -> Result<SavedAt> {
         return Ok(SavedAt { path: None });
     };
     desk.open = None;
-    let restored = backup::restore(&path, &from, &SystemClock);
+    let restored = commands::restore(&path, &from, &SystemClock);
     desk.open_file(&path)?;
     Ok(SavedAt { path: restored?.kept })
 }
@@ -404,6 +410,71 @@ pub fn invitations_into(
     let input = serde_json::json!({ "visit": which.visit });
     commands::call(file, "calendar.written", input)?;
     Ok(files.into_iter().map(|(name, _)| name).collect())
+}
+
+fn save_everything(desk: &mut Desk, which: students::Which) -> Result<SavedAt> {
+    let (copy, documents) = desk.file()?.read(|db| {
+        let copy = erasing::everything(db, which)?;
+        let documents = copy.documents.iter().map(|document| erasing::document(db, document));
+        let documents = documents.collect::<Result<Vec<_>>>()?;
+        Ok((copy, documents))
+    })?;
+    let folder = desk.folder.join(COPIES).join(&copy.file_name);
+    std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the copy", e))?;
+    for (n, (name, bytes)) in documents.iter().enumerate() {
+        // Two letters of one day bear the same name.
+        let taken = documents.iter().take(n).filter(|(before, _)| before == name).count();
+        let (stem, ending) = name.rsplit_once('.').unwrap_or((name, ""));
+        let name =
+            if taken == 0 { name.clone() } else { format!("{stem} ({}).{ending}", taken + 1) };
+        write_whole(&folder.join(name), bytes)?;
+    }
+    let named = |ending: &str| folder.join(format!("{}.{ending}", copy.file_name));
+    let rows = serde_json::json!({
+        "name": copy.name, "day": copy.day, "rows": copy.rows, "named": copy.named,
+    });
+    let rows = serde_json::to_vec_pretty(&rows).map_err(|e| Error::Fault(e.to_string()))?;
+    write_whole(&named("json"), &rows)?;
+    write_whole(&named("txt"), copy.text.as_bytes())?;
+    Ok(SavedAt { path: Some(folder) })
+}
+
+/// The folder of copies for students.
+const COPIES: &str = "Copies for students";
+
+/// The folders that the program puts documents into by itself.
+const PAPERS: [&str; 5] = ["Letters", "Invitations", "Court cards", "Home plans", COPIES];
+
+/// A name to look for.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PapersOf {
+    /// The student's full name.
+    pub name: String,
+}
+
+/// Documents that were found.
+#[derive(Debug, Serialize, Deserialize, JsonSchema)]
+pub struct Papers {
+    /// Their paths.
+    pub paths: Vec<PathBuf>,
+}
+
+/// Documents that the program put on this machine and whose name has a student's in it. It deletes
+/// none: some may be all the coach has of a letter that was sent.
+fn papers(desk: &mut Desk, of: PapersOf) -> Result<Papers> {
+    let name = crate::kinds::text::folded(&crate::print::file_words(&of.name));
+    let mut paths = Vec::new();
+    for folder in PAPERS {
+        let Ok(entries) = std::fs::read_dir(desk.folder.join(folder)) else { continue };
+        let named = entries.flatten().filter(|entry| {
+            let file = crate::kinds::text::folded(&entry.file_name().to_string_lossy());
+            crate::kinds::text::has_words(&file, &name)
+        });
+        paths.extend(named.map(|entry| entry.path()));
+    }
+    paths.sort();
+    Ok(Papers { paths })
 }
 
 fn save_calendar(desk: &mut Desk, of: calendar::CalendarOf) -> Result<SavedAt> {

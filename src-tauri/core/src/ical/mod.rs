@@ -24,6 +24,7 @@ mod times;
 mod values;
 mod vtimezone;
 mod windows;
+mod without;
 mod write;
 
 #[cfg(test)]
@@ -32,4 +33,5 @@ mod tests;
 pub use lines::Broken;
 pub use read::{Busy, LARGEST, Read, busy};
 pub use seen::{Seen, merged, seen};
+pub use without::without;
 pub use write::{Event, Method, Person, Unwritable, write};

@@ -127,6 +127,8 @@ id_types! {
     BookingId,
     /// What was offered to a student.
     OfferId,
+    /// What is kept for the accounts of someone who was erased.
+    KeptId,
     /// A plan being made; only as long as the program runs.
     JobId,
     /// A calendar invitation.

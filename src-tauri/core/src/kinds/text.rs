@@ -47,6 +47,17 @@ pub fn folded(text: &str) -> String {
         .collect()
 }
 
+/// Whether words, folded already, have these others in them as whole words: "ana" stands in "ana and
+/// ben", not in "banana".
+pub fn has_words(folded: &str, sought: &str) -> bool {
+    let of_a_word = |c: Option<char>| c.is_some_and(char::is_alphanumeric);
+    !sought.is_empty()
+        && folded.match_indices(sought).any(|(at, found)| {
+            !of_a_word(folded[..at].chars().next_back())
+                && !of_a_word(folded[at + found.len()..].chars().next())
+        })
+}
+
 /// "1 try", "2 tries".
 pub fn counted(n: i64, one: &str, many: &str) -> String {
     format!("{n} {}", if n == 1 { one } else { many })
@@ -100,6 +111,21 @@ mod tests {
             ("Київ", "київ".nfkd().filter(|c| !is_combining_mark(*c)).collect::<String>().as_str()),
         ] {
             assert_eq!(folded(name), typed);
+        }
+    }
+
+    #[test]
+    fn a_name_is_found_as_whole_words_only() {
+        for (words, name, there) in [
+            ("ana and ben", "ana", true),
+            ("with ana.", "ana", true),
+            ("banana", "ana", false),
+            ("anabel, ana", "ana", true),
+            ("ana maria", "ana maria", true),
+            ("", "ana", false),
+            ("ana", "", false),
+        ] {
+            assert_eq!(has_words(words, name), there, "{name} in {words}");
         }
     }
 

@@ -129,6 +129,26 @@ pub(super) fn parts(db: &Reading<'_>, id: CalendarId) -> Result<Vec<CalendarPart
     )
 }
 
+/// The texts that have some words in them: calendar, path, text.
+pub(super) fn parts_with(
+    db: &Reading<'_>,
+    words: &str,
+) -> Result<Vec<(CalendarId, String, Vec<u8>)>> {
+    db.all(
+        "SELECT calendar, href, text FROM own_calendar_part WHERE instr(text, CAST(? AS BLOB)) > 0",
+        [words],
+        |row| Ok((row.get("calendar")?, row.get("href")?, row.get("text")?)),
+    )
+}
+
+pub(super) fn change_part(db: &Writing<'_>, id: CalendarId, href: &str, text: &[u8]) -> Result<()> {
+    db.execute(
+        "UPDATE own_calendar_part SET text = ? WHERE calendar = ? AND href = ?",
+        params![text, id, href],
+    )?;
+    Ok(())
+}
+
 pub(super) fn clear_times(db: &Writing<'_>, id: CalendarId) -> Result<()> {
     db.execute("DELETE FROM own_calendar_time WHERE calendar = ?", [id])?;
     Ok(())

@@ -108,6 +108,20 @@ pub fn calendars(db: &Reading<'_>) -> Result<Vec<OwnCalendar>> {
     Ok(all)
 }
 
+/// Takes lessons out of the texts that are kept of the coach's calendars. Their times need no working
+/// out anew: a lesson of this file never counts as taken time.
+///
+/// # Errors
+/// `Storage`.
+pub fn forget_events(db: &Writing<'_>, uids: &[String]) -> Result<()> {
+    for uid in uids {
+        for (calendar, href, text) in store::parts_with(db, uid)? {
+            store::change_part(db, calendar, &href, &ical::without(&text, uids))?;
+        }
+    }
+    Ok(())
+}
+
 /// One of them.
 ///
 /// # Errors

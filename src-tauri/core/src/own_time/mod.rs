@@ -13,7 +13,8 @@ use serde::{Deserialize, Serialize};
 pub use busy::{ChangeBusy, ListBusy, Occupied, WhichBusy, add, change, list, occupied, remove};
 pub use calendars::{
     CalendarPart, CalendarRole, NewParts, OwnCalendar, WhichCalendar, add_calendar, behind,
-    calendar, calendar_token, calendars, home, keep_parts, remove_calendar, work_out_anew,
+    calendar, calendar_token, calendars, forget_events, home, keep_parts, remove_calendar,
+    work_out_anew,
 };
 pub use week::{Allowed, Meal, allowed, set, show, ways};
 

@@ -1,3 +1,4 @@
+// A report between form and core.
 import { describe, expect, it } from 'vitest';
 import { toForm, toReport } from './report';
 

@@ -1,3 +1,4 @@
+// A scan on its way into the file.
 import { describe, expect, it } from 'vitest';
 import { MOST_BYTES, scanTrouble, toBase64 } from './scan';
 

@@ -1,3 +1,4 @@
+// What is asked before court, in words.
 import { describe, expect, it } from 'vitest';
 import type { Output } from '../../ipc';
 import { notReadyWords, recordLines } from './words';

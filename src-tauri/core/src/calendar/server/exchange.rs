@@ -363,6 +363,10 @@ impl Talk<'_> {
         if entry.theirs.is_some() || entry.stands_as(ours) {
             return Ok(());
         }
+        // Its text was forgotten with someone who was on it; what others put there must stay.
+        if entry.text.is_empty() {
+            return self.again(ours, entry);
+        }
         let expect = Expect::Version(entry.etag.clone());
         let text = written(entry.text.as_bytes(), ours)?;
         match self.server.put(&self.asked.account, &entry.href, &text, &expect) {

@@ -23,8 +23,11 @@ pub use account::{AccountShown, OnServer, SetAccount, leave, set, show};
 pub use decide::{Difference, put_back, take, to_decide};
 pub use exchange::{Asked, Exchanged, Outcome, ask, exchange, keep};
 
+use crate::app::Writing;
+use crate::error::Result;
 use crate::kinds::Instant;
 use crate::kinds::ids::LessonId;
+use crate::own_time;
 
 /// What is said of a lesson's time and place.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -69,7 +72,26 @@ struct Entry {
 
 /// The lesson's UID in every calendar.
 pub(super) fn uid(lesson: LessonId) -> String {
+    uid_of(&lesson.to_string())
+}
+
+/// The UIDs of some lessons.
+pub fn uids(lessons: &[String]) -> Vec<String> {
+    lessons.iter().map(|lesson| uid_of(lesson)).collect()
+}
+
+fn uid_of(lesson: &str) -> String {
     format!("{lesson}@carryover")
+}
+
+/// Forgets what calendars say of lessons of someone who is erased; whether any stands on a server. The
+/// next exchange takes those out that are gone, and writes those anew that others still have.
+///
+/// # Errors
+/// `Storage`.
+pub fn forget(db: &Writing<'_>, lessons: &[String]) -> Result<bool> {
+    own_time::forget_events(db, &uids(lessons))?;
+    Ok(store::forget_words(db, lessons, "A lesson of someone who was erased")? > 0)
 }
 
 /// Which lesson the coach decides about.

@@ -77,6 +77,17 @@ pub(super) fn drop(db: &Writing<'_>, lesson: LessonId) -> Result<()> {
     Ok(())
 }
 
+/// Takes the words out of what was agreed about lessons, and the server's texts: their places there stay
+/// known, so that they can be taken out or written anew. Gives how many there are.
+pub(super) fn forget_words(db: &Writing<'_>, lessons: &[String], summary: &str) -> Result<usize> {
+    let lessons = serde_json::json!(lessons).to_string();
+    db.execute(
+        "UPDATE calendar_entry SET text = '', agreed = json_set(agreed, '$.summary', ?)
+         WHERE lesson IN (SELECT value FROM json_each(?))",
+        params![summary, lessons],
+    )
+}
+
 pub(super) fn clear(db: &Writing<'_>) -> Result<()> {
     db.execute("DELETE FROM calendar_entry", [])?;
     Ok(())

@@ -15,7 +15,7 @@ pub fn document(db: &Reading<'_>, which: WhichIncident) -> Result<(String, Vec<u
     if !incident.whole {
         return Err(Error::Fault(format!("incident {} is not what was signed", incident.id)));
     }
-    let at = |instant: crate::kinds::Instant| instant.to_string().replace('T', " ");
+    let at = |instant: crate::kinds::Instant| instant.utc().format("%Y-%m-%d %H:%M").to_string();
     let mut pieces = vec![
         Piece::Title("Incident report".to_owned()),
         Piece::Note(match incident.signed {

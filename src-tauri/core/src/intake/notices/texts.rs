@@ -65,16 +65,19 @@ fn english(item: NoticeItem, a: &About) -> (&'static str, String) {
         ),
         NoticeItem::Emergency => {
             let number = if a.card.phone.is_empty() {
-                "the local emergency number (911 in the United States and Canada, 112 in the European Union, 999 or 112 in the United Kingdom, 000 in Australia)".to_owned()
+                "Call the local emergency number first: 911 in the United States and Canada, 112 in the European Union, 999 or 112 in the United Kingdom, 000 in Australia.".to_owned()
             } else {
-                format!("the local emergency number ({})", a.card.phone)
+                format!(
+                    "Call the local emergency number first. Here: {}.",
+                    a.card.phone.trim_end_matches('.')
+                )
             };
             let desk = if a.card.desk_phone.is_empty() {
                 "the facility\u{2019}s desk".to_owned()
             } else {
                 format!("the facility\u{2019}s desk ({})", a.card.desk_phone)
             };
-            ("In an emergency", format!("Call {number} first, then tell {desk} and the coach."))
+            ("In an emergency", format!("{number} Then tell {desk} and the coach."))
         }
         NoticeItem::Risks => {
             let sport = if a.sport.is_empty() { "Racket sports" } else { &a.sport };
@@ -148,19 +151,19 @@ fn german(item: NoticeItem, a: &About) -> (&'static str, String) {
         ),
         NoticeItem::Emergency => {
             let number = if a.card.phone.is_empty() {
-                "die örtliche Notrufnummer (112 in der Europäischen Union, 112 oder 144 in der Schweiz, 911 in den USA und Kanada)".to_owned()
+                "Rufen Sie zuerst die örtliche Notrufnummer an: 112 in der Europäischen Union, 112 oder 144 in der Schweiz, 911 in den USA und Kanada.".to_owned()
             } else {
-                format!("die örtliche Notrufnummer ({})", a.card.phone)
+                format!(
+                    "Rufen Sie zuerst die örtliche Notrufnummer an. Hier: {}.",
+                    a.card.phone.trim_end_matches('.')
+                )
             };
             let desk = if a.card.desk_phone.is_empty() {
                 "dem Empfang der Anlage".to_owned()
             } else {
                 format!("dem Empfang der Anlage ({})", a.card.desk_phone)
             };
-            (
-                "Im Notfall",
-                format!("Rufen Sie zuerst {number} an, dann sagen Sie {desk} und dem Coach Bescheid."),
-            )
+            ("Im Notfall", format!("{number} Sagen Sie dann {desk} und dem Coach Bescheid."))
         }
         NoticeItem::Risks => {
             let sport = if a.sport.is_empty() { "Beim Schlägersport" } else { &a.sport };
