@@ -83,9 +83,12 @@ fn nothing_asked_is_said_thing_by_thing_and_goes_away_thing_by_thing() {
             "teaching"
         ]
     );
-    let of = json!({ "student": student });
-    let before_any = w.act("intake.ready_person", of);
-    assert_eq!(before_any["state"], "not_ready", "the place is not asked before there is one");
+    let other = w.student("Ben Costa");
+    let nowhere = w.act("intake.ready_person", json!({ "student": other }));
+    let abouts = nowhere["missing"].to_string();
+    assert!(!abouts.contains("teaching"), "no place is asked about before there is one: {abouts}");
+    let here = w.act("intake.ready_person", json!({ "student": student }));
+    assert!(here["missing"].to_string().contains("teaching"), "the next visit says where");
     in_place(&mut w, &student);
     granted(&mut w);
     assert_eq!(missing(&mut w, &lesson), ["birth_date"]);
@@ -410,6 +413,23 @@ fn a_notice_has_its_ten_parts_and_a_new_version_asks_again() {
     let all = w.act("intake.acknowledgements", json!({ "student": r.student }));
     assert_eq!(all.as_array().unwrap().len(), 2, "what was accepted before stays");
     assert!(check(&w.file).unwrap().sound);
+}
+
+#[test]
+fn a_notice_of_another_place_holds_up_nobody() {
+    let mut w = World::new();
+    let r = grown_up(&mut w);
+    let other = json!({ "name": "Other hall", "zone": "Europe/Lisbon" });
+    let other = id(&w.act("facilities.add", other), "/id");
+    let parts = w.act("intake.draft_notice", json!({ "facility": other }))["parts"].clone();
+    let publish = json!({ "title": "There", "facility": other, "parts": parts });
+    w.act("intake.publish_notice", publish);
+    assert!(missing(&mut w, &r.lesson).is_empty());
+    let person = w.act("intake.ready_person", json!({ "student": r.student }));
+    assert_eq!(person["state"], "ready");
+    let elsewhere = w.student("Ben Costa");
+    let person = w.act("intake.ready_person", json!({ "student": elsewhere }));
+    assert!(!person["missing"].to_string().contains("There"), "nobody knows yet where");
 }
 
 #[test]

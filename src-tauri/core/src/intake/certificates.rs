@@ -114,10 +114,10 @@ impl Paper {
     fn read(self, p: &mut Problems) -> (Self, Option<Day>, Option<Day>) {
         let since = p.day_or_none("paper.since", Some(&self.since), "The day it was issued");
         let until = p.day_or_none("paper.until", Some(&self.until), "The last day");
-        if let (Some(since), Some(until)) = (since, until) {
-            if until < since {
-                p.add("paper.until", "before", "It would end before it was issued.");
-            }
+        if let (Some(since), Some(until)) = (since, until)
+            && until < since
+        {
+            p.add("paper.until", "before", "It would end before it was issued.");
         }
         let read = p.within("paper.", |p| Self {
             kind: self.kind,

@@ -106,21 +106,21 @@ pub fn record(db: &Writing<'_>, given: RecordClearance) -> Result<Clearance> {
     if day.is_none() && given.day.trim().is_empty() {
         p.add("day", "empty", "The day it was written is empty.");
     }
-    if let (Some(day), Some(injury)) = (day, &injury) {
-        if day < injury.since {
-            p.add(
-                "day",
-                "before",
-                format!("It was written before the injury of {}.", injury.since.words()),
-            );
-        }
+    if let (Some(day), Some(injury)) = (day, &injury)
+        && day < injury.since
+    {
+        p.add(
+            "day",
+            "before",
+            format!("It was written before the injury of {}.", injury.since.words()),
+        );
     }
     let says = said(&mut p, "says", &given.says, "What it says");
     let until = p.day_or_none("until", Some(&given.until), "The last day");
-    if let (Some(day), Some(until)) = (day, until) {
-        if until < day {
-            p.add("until", "before", "The last day lies before the day it was written.");
-        }
+    if let (Some(day), Some(until)) = (day, until)
+        && until < day
+    {
+        p.add("until", "before", "The last day lies before the day it was written.");
     }
     let scan = given.scan.and_then(|scan| scan.read(&mut p, "scan"));
     p.done()?;

@@ -95,10 +95,10 @@ pub fn set(db: &Writing<'_>, set: SetIntake) -> Result<IntakeShown> {
     let eyewear_seen = day("eyewear_seen", &r.eyewear_seen, "The day you looked");
     let asked = day("injuries_asked", &r.injuries_asked, "The day you asked");
     let born = Day::parse(&student.profile.born);
-    if let (Some(born), Some(strung)) = (born, strung) {
-        if strung < born {
-            p.add("strung", "before", "The strings would be older than the student.");
-        }
+    if let (Some(born), Some(strung)) = (born, strung)
+        && strung < born
+    {
+        p.add("strung", "before", "The strings would be older than the student.");
     }
     let read = IntakeRecord {
         experience: p.note("experience", &r.experience, "The experience"),

@@ -17,6 +17,7 @@ use crate::kinds::ids::{CourtId, FacilityId, LessonId, StudentId, VisitId};
 use crate::kinds::text::counted;
 use crate::lessons;
 use crate::students::{self, Student};
+use crate::visits::{self, ListVisits, Stage};
 
 /// Which lesson.
 #[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
@@ -76,12 +77,18 @@ pub fn of_lesson(db: &Reading<'_>, of: ReadyFor) -> Result<Vec<Ready>> {
         .collect()
 }
 
-/// How a student stands today who has no lesson yet, wherever it will be.
+/// How a student stands today, lesson or none: where the visit is that is open or comes next, or
+/// wherever it will be.
 ///
 /// # Errors
 /// `NotFound`.
 pub fn before_first(db: &Reading<'_>, of: OfStudent) -> Result<Ready> {
-    let occasion = Occasion { lesson: None, day: db.today(), facility: None, court: None };
+    let theirs = ListVisits { student: Some(of.student), ..ListVisits::default() };
+    let all = visits::list(db, theirs)?;
+    let next = all.iter().filter(|v| v.stage == Stage::Planned).min_by_key(|v| v.from());
+    let visit = all.iter().find(|v| v.stage == Stage::Open).or(next);
+    let facility = visit.and_then(|visit| visit.facility);
+    let occasion = Occasion { lesson: None, day: db.today(), facility, court: None };
     look(db, of.student, None, &occasion)
 }
 
@@ -333,13 +340,13 @@ fn place(
         }
         missing.add(ReadyAbout::FacilityForm, words);
     }
-    if let (Some(youngest), Some(age)) = (policy.youngest, age) {
-        if age < youngest {
-            missing.add(
-                ReadyAbout::FacilityRules,
-                format!("{} lets nobody under {youngest} on court.", place.place.name),
-            );
-        }
+    if let (Some(youngest), Some(age)) = (policy.youngest, age)
+        && age < youngest
+    {
+        missing.add(
+            ReadyAbout::FacilityRules,
+            format!("{} lets nobody under {youngest} on court.", place.place.name),
+        );
     }
     if minor == Some(true) {
         if rules.observable || policy.observable {

@@ -56,7 +56,7 @@ pub fn needed(db: &Reading<'_>, of: NoticesFor) -> Result<Vec<NoticeNeeded>> {
                 && n.sport == notice.sport
                 && n.language != notice.language
         };
-        match chosen.iter().position(|n| same(&n)) {
+        match chosen.iter().position(same) {
             None => chosen.push(notice),
             Some(at) if notice.language == student.profile.language => {
                 if let Some(place) = chosen.get_mut(at) {
@@ -113,6 +113,10 @@ pub fn missing_on(
 ) -> Result<Vec<String>> {
     let mut missing = Vec::new();
     for needed in needed(db, NoticesFor { student, facility })? {
+        // Before it is known where, only what holds everywhere is asked.
+        if facility.is_none() && needed.notice.facility.is_some() {
+            continue;
+        }
         let title = &needed.notice.title;
         match &needed.acknowledged {
             Some(a) if needed.current && a.day <= day => {
