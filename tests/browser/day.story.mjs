@@ -49,6 +49,7 @@ test('a visit is started, its lesson planned, its goals tested and decided, and 
 
   await use(page, page.getByRole('link', { name: /^Record ?: lesson of .*09:30/ }));
   await arrived(page, 'Zoë Łukasiewicz');
+  await expect(button('Enter a total'), 'what is missing before court was looked at').toBeVisible();
   await page.keyboard.press('t');
   await expect(page.getByLabel('Made of tries')).toBeFocused();
   await page.keyboard.type('9 of 10');
