@@ -339,3 +339,14 @@ CREATE TABLE backup_made (
   path TEXT PRIMARY KEY NOT NULL,                     -- where the coach had it put
   at   TEXT NOT NULL                                  -- the instant
 ) STRICT, WITHOUT ROWID;
+
+-- Pages that students fill in at home; the answers of each count once.
+CREATE TABLE intake_page (
+  id      TEXT PRIMARY KEY NOT NULL,
+  student TEXT NOT NULL REFERENCES student (id),
+  token   TEXT NOT NULL UNIQUE,                       -- SHA-256 of what the page says of itself
+  made    TEXT NOT NULL,                              -- the day
+  until   TEXT NOT NULL,                              -- the last day its answers are read
+  used    TEXT                                        -- the day answers were taken; NULL: not yet
+) STRICT;
+CREATE INDEX intake_page_student ON intake_page (student);

@@ -46,6 +46,8 @@ CREATE INDEX incident_student ON incident (student);
 
 CREATE INDEX injury_student ON injury (student);
 
+CREATE INDEX intake_page_student ON intake_page (student);
+
 CREATE INDEX jotting_visit ON jotting (visit);
 
 CREATE INDEX journal_acts ON journal (seq) WHERE act <> 'goals.touch';
@@ -570,6 +572,15 @@ CREATE TABLE intake (
   eyewear_standard TEXT NOT NULL DEFAULT '',          -- as printed on it
   eyewear_seen     TEXT,                              -- the day the coach looked; NULL: nobody looked
   injuries_asked   TEXT                               -- the day injuries and restrictions were asked about; NULL: never
+) STRICT;
+
+CREATE TABLE intake_page (
+  id      TEXT PRIMARY KEY NOT NULL,
+  student TEXT NOT NULL REFERENCES student (id),
+  token   TEXT NOT NULL UNIQUE,                       -- SHA-256 of what the page says of itself
+  made    TEXT NOT NULL,                              -- the day
+  until   TEXT NOT NULL,                              -- the last day its answers are read
+  used    TEXT                                        -- the day answers were taken; NULL: not yet
 ) STRICT;
 
 CREATE TABLE invitation (

@@ -368,6 +368,9 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("intake.change_incident", "Incident changed", intake::incidents::change),
         writes("intake.sign_incident", "Incident report signed", intake::incidents::sign),
         writes("intake.add_to_incident", "Added to an incident report", intake::incidents::add),
+        writes("intake.make_page", "Intake page made", intake::page::make),
+        reads("intake.read_answers", "What a file of answers says", intake::page::read),
+        writes("intake.take_answers", "Answers taken", intake::page::take),
         reads("intake.ready", "How everyone on a lesson stands before it", ready::of_lesson),
         reads(
             "intake.ready_person",

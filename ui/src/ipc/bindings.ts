@@ -970,6 +970,32 @@ export interface AheadInput {
   opens?: string;
 }
 /**
+ * One answer beside what is kept.
+ *
+ */
+export interface AnswerShown {
+  /**
+   * The field.
+   */
+  field: string;
+  /**
+   * What was asked.
+   */
+  question: string;
+  /**
+   * What is kept now.
+   */
+  now: string;
+  /**
+   * What the file says.
+   */
+  answer: string;
+  /**
+   * Why it cannot be taken; empty where it can.
+   */
+  against: string;
+}
+/**
  * The three answers.
  *
  */
@@ -3931,6 +3957,23 @@ export interface DeskSaveLetterInput {
  *
  */
 export interface DeskSaveLetterOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
+ * For whom.
+ *
+ */
+export interface DeskSavePageInput {
+  student: StudentId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSavePageOutput {
   /**
    * The path.
    */
@@ -8233,6 +8276,28 @@ export interface IntakeInjuriesInput {
   student: StudentId;
 }
 /**
+ * For whom.
+ *
+ */
+export interface IntakeMakePageInput {
+  student: StudentId;
+}
+/**
+ * A page as made.
+ *
+ */
+export interface IntakeMakePageOutput {
+  /**
+   * A name for its file.
+   */
+  name: string;
+  /**
+   * The whole page.
+   */
+  html: string;
+  until: Day;
+}
+/**
  * An input with nothing in it.
  *
  */
@@ -8539,6 +8604,32 @@ export interface IntakePublishNoticeOutput {
    * Its title.
    */
   title: string;
+}
+/**
+ * A file of answers.
+ *
+ */
+export interface IntakeReadAnswersInput {
+  student: StudentId;
+  /**
+   * The file's bytes in base64 (RFC 4648).
+   */
+  content: string;
+}
+/**
+ * What a file says.
+ *
+ */
+export interface IntakeReadAnswersOutput {
+  student: StudentId;
+  /**
+   * The answers that differ from what is kept.
+   */
+  answers: AnswerShown[];
+  /**
+   * How many say what is kept already.
+   */
+  same: number;
 }
 /**
  * Of which student.
@@ -9225,6 +9316,36 @@ export interface IntakeSignIncidentOutput {
    * What was added since.
    */
   additions: Addition[];
+}
+/**
+ * Answers to take.
+ *
+ */
+export interface IntakeTakeAnswersInput {
+  student: StudentId;
+  /**
+   * The same file.
+   */
+  content: string;
+  /**
+   * The fields whose answers are taken.
+   */
+  fields: string[];
+}
+/**
+ * What a file says.
+ *
+ */
+export interface IntakeTakeAnswersOutput {
+  student: StudentId;
+  /**
+   * The answers that differ from what is kept.
+   */
+  answers: AnswerShown[];
+  /**
+   * How many say what is kept already.
+   */
+  same: number;
 }
 /**
  * A clearance that no longer counts.
@@ -14926,6 +15047,8 @@ export interface Commands {
   'desk.save_home_plan': { input: DeskSaveHomePlanInput; output: DeskSaveHomePlanOutput };
   /** Saves an issued letter's document where the coach chooses */
   'desk.save_letter': { input: DeskSaveLetterInput; output: DeskSaveLetterOutput };
+  /** Saves a page that a student fills in at home where the coach chooses */
+  'desk.save_page': { input: DeskSavePageInput; output: DeskSavePageOutput };
   /** Saves a notice, a report or a scan where the coach chooses */
   'desk.save_sheet': { input: DeskSaveSheetInput; output: DeskSaveSheetOutput };
   /** Stops the talk with the server */
@@ -15079,6 +15202,8 @@ export interface Commands {
   'intake.incidents': { input: IntakeIncidentsInput; output: IntakeIncidentsOutput };
   /** A student’s injuries and restrictions */
   'intake.injuries': { input: IntakeInjuriesInput; output: IntakeInjuriesOutput };
+  /** Intake page made */
+  'intake.make_page': { input: IntakeMakePageInput; output: IntakeMakePageOutput };
   /** The rules for minors */
   'intake.minor_rules': { input: IntakeMinorRulesInput; output: IntakeMinorRulesOutput };
   /** Injury written down */
@@ -15093,6 +15218,8 @@ export interface Commands {
   'intake.policy': { input: IntakePolicyInput; output: IntakePolicyOutput };
   /** Notice published */
   'intake.publish_notice': { input: IntakePublishNoticeInput; output: IntakePublishNoticeOutput };
+  /** What a file of answers says */
+  'intake.read_answers': { input: IntakeReadAnswersInput; output: IntakeReadAnswersOutput };
   /** A student’s answers to the readiness questions, the newest first */
   'intake.readiness': { input: IntakeReadinessInput; output: IntakeReadinessOutput };
   /** How everyone on a lesson stands before it */
@@ -15117,6 +15244,8 @@ export interface Commands {
   'intake.sign_form': { input: IntakeSignFormInput; output: IntakeSignFormOutput };
   /** Incident report signed */
   'intake.sign_incident': { input: IntakeSignIncidentInput; output: IntakeSignIncidentOutput };
+  /** Answers taken */
+  'intake.take_answers': { input: IntakeTakeAnswersInput; output: IntakeTakeAnswersOutput };
   /** Clearance withdrawn */
   'intake.withdraw_clearance': { input: IntakeWithdrawClearanceInput; output: IntakeWithdrawClearanceOutput };
   /** Consent withdrawn */
@@ -15355,6 +15484,7 @@ export const commandNames = [
   'desk.save_everything',
   'desk.save_home_plan',
   'desk.save_letter',
+  'desk.save_page',
   'desk.save_sheet',
   'desk.stop_calendar_talk',
   'desk.write_invitations',
@@ -15430,6 +15560,7 @@ export const commandNames = [
   'intake.incident',
   'intake.incidents',
   'intake.injuries',
+  'intake.make_page',
   'intake.minor_rules',
   'intake.note_injury',
   'intake.notice',
@@ -15437,6 +15568,7 @@ export const commandNames = [
   'intake.notices_needed',
   'intake.policy',
   'intake.publish_notice',
+  'intake.read_answers',
   'intake.readiness',
   'intake.ready',
   'intake.ready_at',
@@ -15449,6 +15581,7 @@ export const commandNames = [
   'intake.show',
   'intake.sign_form',
   'intake.sign_incident',
+  'intake.take_answers',
   'intake.withdraw_clearance',
   'intake.withdraw_consent',
   'journal.newest',

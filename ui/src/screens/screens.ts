@@ -1,6 +1,7 @@
 // The list of screens. A screen is added by one line here; those with a nav entry stand in the head, in this order.
 import type { Component } from 'svelte';
 import type { Route } from '../kit/route';
+import Answers from './Answers.svelte';
 import BeforeCourt from './BeforeCourt.svelte';
 import Calendars from './Calendars.svelte';
 import Coach from './Coach.svelte';
@@ -67,6 +68,7 @@ export const screens: readonly Screen[] = [
   { path: '/people/:student/edit', component: EditStudent },
   { path: '/people/:student/intake', component: BeforeCourt },
   { path: '/people/:student/intake/:lesson', component: BeforeCourt },
+  { path: '/people/:student/answers', component: Answers },
   { path: '/people/:student/read/:notice', component: ReadNotice },
   { path: '/incidents', component: Incidents },
   { path: '/incidents/new', component: NewIncident },

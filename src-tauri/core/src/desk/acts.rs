@@ -173,6 +173,11 @@ pub(super) fn table() -> Vec<DeskCommand> {
             calendars::leave,
         ),
         act(
+            "desk.save_page",
+            "Saves a page that a student fills in at home where the coach chooses",
+            save_page,
+        ),
+        act(
             "desk.save_sheet",
             "Saves a notice, a report or a scan where the coach chooses",
             save_sheet,
@@ -342,6 +347,22 @@ fn sheet(desk: &mut Desk, sheet: Sheet) -> Result<(String, Vec<u8>)> {
         }
         Sheet::Scan { scan } => scans::document(db, scans::WhichScan { scan }),
     })
+}
+
+/// The place is chosen first: a page that was not saved has no token.
+fn save_page(desk: &mut Desk, of: intake::page::MakePage) -> Result<SavedAt> {
+    let student =
+        desk.file()?.read(|db| students::show(db, students::Which { student: of.student }))?;
+    let name =
+        format!("Before your lessons {}.html", crate::print::file_words(&student.profile.name));
+    let Some(path) = desk.host.choose_to_save("Save the page", &name) else {
+        return Ok(SavedAt { path: None });
+    };
+    let input = serde_json::json!({ "student": of.student });
+    let made = commands::call(desk.file()?, "intake.make_page", input)?.value;
+    let html = made["html"].as_str().unwrap_or_default();
+    write_whole(&path, html.as_bytes())?;
+    Ok(SavedAt { path: Some(path) })
 }
 
 fn save_sheet(desk: &mut Desk, which: Sheet) -> Result<SavedAt> {

@@ -33,7 +33,7 @@ pub(super) const KINDS: &[Kind] = &[
         why: "To know who comes, how to reach them, and who answers and pays for them.",
     },
     Kind {
-        tables: &["intake", "emergency_contact"],
+        tables: &["intake", "emergency_contact", "intake_page"],
         one: "",
         many: "what was asked before court",
         why: "Whom to call in an emergency, equipment and eyewear.",

@@ -16,6 +16,7 @@ pub mod incidents;
 pub mod injuries;
 pub mod minors;
 pub mod notices;
+pub mod page;
 pub mod readiness;
 pub mod record;
 pub mod scans;

@@ -191,6 +191,8 @@ id_types! {
     FormId,
     /// A paper of the coach's own.
     CertificateId,
+    /// A page that a student fills in at home.
+    PageId,
     /// An incident report.
     IncidentId,
     /// A row of a kind that nothing else points at: words of a goal, one try.

@@ -11,7 +11,7 @@ mod store;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use add::{add, change};
+pub use add::{ChangeStudent, add, change};
 pub use archive::{archive, bring_back};
 pub use facts::{AddFact, ChangeFact, WhichFact, add_fact, change_fact, facts, remove_fact};
 pub(crate) use language::write_in;
