@@ -16,10 +16,3 @@ export function scanTrouble(name: string, bytes: number): string | null {
   if (bytes === 0) return `“${name}” is empty.`;
   return null;
 }
-
-/** Bytes in base64. */
-export function toBase64(bytes: Uint8Array): string {
-  let text = '';
-  for (let i = 0; i < bytes.length; i += 8192) text += String.fromCharCode(...bytes.subarray(i, i + 8192));
-  return btoa(text);
-}

@@ -12,3 +12,12 @@ export async function saveSheet(sheet: Input<'desk.save_sheet'>): Promise<void> 
     notices.say(toTrouble(thrown).words);
   }
 }
+
+/** Opens it in the machine's own reader; only what the program itself wrote as a PDF. */
+export async function openSheet(sheet: Input<'desk.open_sheet'>): Promise<void> {
+  try {
+    await call('desk.open_sheet', sheet);
+  } catch (thrown) {
+    notices.say(toTrouble(thrown).words);
+  }
+}

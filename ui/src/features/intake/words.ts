@@ -22,10 +22,11 @@ export const aboutWords: Record<About, string> = {
   own_papers: 'your papers',
 };
 
-export const stateWords: Record<Ready['state'], string> = {
-  ready: 'ready',
-  not_ready: 'not ready',
-  blocked: 'no play',
+/** How someone stands, as a title. */
+export const readyTitles: Record<Ready['state'], string> = {
+  ready: 'Ready for court',
+  not_ready: 'Not ready for court',
+  blocked: 'No play',
 };
 
 /** The small words before a line of things to go through. */
