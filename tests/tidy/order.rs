@@ -21,7 +21,7 @@ const ORDER: &[&[&str]] = &[
     &["home", "planner"],
     &["planning", "bookings", "offers"],
     &["timetable"],
-    &["letters", "calendar"],
+    &["letters", "calendar", "keeping"],
     &["reports", "exchange", "calc"],
     &["erasing"],
     &["commands"],

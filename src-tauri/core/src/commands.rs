@@ -17,9 +17,9 @@ use crate::error::{Error, Result};
 use crate::kinds::Clock;
 use crate::kinds::ids::ActId;
 use crate::{
-    assessments, bookings, calendar, erasing, exchange, facilities, goals, home, intake, lessons,
-    letters, observations, offers, own_time, planning, ready, reports, settings, sports, students,
-    timetable, visits,
+    assessments, bookings, calendar, erasing, exchange, facilities, goals, home, intake, keeping,
+    lessons, letters, observations, offers, own_time, planning, ready, reports, settings, sports,
+    students, timetable, visits,
 };
 
 /// What a command gave back.
@@ -232,6 +232,13 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
             erasing::would_erase,
         ),
         erases("students.erase", "A student erased", erasing::erase),
+        erases("students.erase_health", "Health answers erased", erasing::erase_health),
+        erases("intake.erase_incident", "An incident report erased", erasing::erase_report),
+        reads("keeping.spans", "How long things are kept", |db, _: Nothing| keeping::spans(db)),
+        writes("keeping.set_spans", "How long things are kept is noted", keeping::set_spans),
+        reads("keeping.due", "What has been kept longer than the coach said", |db, _: Nothing| {
+            keeping::due(db, db.today())
+        }),
         reads(
             "students.everything",
             "A copy of everything about one student, for them",

@@ -6,7 +6,7 @@
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
 //! kinds, error → db, app → input, settings → print, sports, load → ical → students, facilities → own_time, intake → goals →
-//! visits, lessons, games → ready → observations, assessments → home, planner → planning, bookings, offers → timetable → letters, calendar → reports, exchange, calc → erasing → commands → desk. A test in the
+//! visits, lessons, games → ready → observations, assessments → home, planner → planning, bookings, offers → timetable → letters, calendar, keeping → reports, exchange, calc → erasing → commands → desk. A test in the
 //! workspace's `tests` package checks it.
 
 pub mod app;
@@ -27,6 +27,7 @@ pub mod home;
 pub mod ical;
 pub mod input;
 pub mod intake;
+pub mod keeping;
 pub mod kinds;
 pub mod lessons;
 pub mod letters;

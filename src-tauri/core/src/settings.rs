@@ -39,6 +39,16 @@ impl Default for Settings {
     }
 }
 
+impl Settings {
+    /// The lines at the head of a document: the name, and what stands under it.
+    pub fn head(&self) -> Vec<String> {
+        let mut lines = vec![self.name.clone()];
+        lines.extend(self.letterhead.lines().map(str::to_owned));
+        lines.retain(|line| !line.trim().is_empty());
+        lines
+    }
+}
+
 /// Shows the settings.
 ///
 /// # Errors

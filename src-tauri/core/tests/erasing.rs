@@ -438,8 +438,7 @@ fn an_erasing_that_fails_half_way_changes_nothing() {
         let what = Erasing {
             act: "students.erase",
             label: "A student erased",
-            table: "student",
-            id: s.student.clone(),
+            roots: vec![("student", s.student.clone())],
             spared: BTreeSet::new(),
         };
         let stop = || Err(Error::not_possible("stopped", "Stopped here."));
@@ -746,8 +745,7 @@ fn no_table_with_a_path_to_a_person_is_missed() {
     let what = Erasing {
         act: "students.erase",
         label: "A student erased",
-        table: "student",
-        id: "zzgoes-student".to_owned(),
+        roots: vec![("student", "zzgoes-student".to_owned())],
         spared: BTreeSet::new(),
     };
     let done = file

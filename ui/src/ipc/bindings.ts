@@ -333,6 +333,13 @@ export type DeskOpenSheetInput =
   | {
       kind: 'scan';
       scan: ScanId;
+    }
+  | {
+      kind: 'questions';
+      /**
+       * The student; left out for someone who is not in the file yet.
+       */
+      student?: StudentId | null;
     };
 export type IncidentId = string;
 export type DeskReadCalendarOutput = OwnCalendar | null;
@@ -356,12 +363,24 @@ export type DeskSaveSheetInput =
   | {
       kind: 'scan';
       scan: ScanId;
+    }
+  | {
+      kind: 'questions';
+      /**
+       * The student; left out for someone who is not in the file yet.
+       */
+      student?: StudentId | null;
     };
 /**
  * What happens when both sides have three points in a game.
  *
  */
 export type Deuce = 'advantage' | 'deciding_point' | 'star_point';
+/**
+ * A kind of thing that is kept for a span.
+ *
+ */
+export type Kept = 'enquiry' | 'health' | 'report' | 'person' | 'accounts';
 export type KeptId = string;
 /**
  * What came of an offer.
@@ -513,6 +532,7 @@ export type IntakeReadyAtOutput = Ready[];
 export type IntakeReadyOutput = Ready[];
 export type JobId = string;
 export type JournalNewestOutput = Act[];
+export type KeepingDueOutput = Due[];
 /**
  * What a line on the day sheet leads to.
  *
@@ -528,7 +548,8 @@ export type Leads =
   | 'calendars'
   | 'before_court'
   | 'incidents'
-  | 'papers';
+  | 'papers'
+  | 'kept';
 export type LessonsClashesOutput = Clash[];
 export type TemplateId = string;
 export type LessonsKeepTemplateOutput = Template[];
@@ -4169,6 +4190,30 @@ export interface DrillLine {
   own: boolean;
 }
 /**
+ * Something whose time is over, or will be.
+ *
+ */
+export interface Due {
+  kept: Kept;
+  /**
+   * Whose.
+   */
+  student: StudentId | null;
+  /**
+   * The report, if it is one.
+   */
+  incident: IncidentId | null;
+  /**
+   * The person's name.
+   */
+  name: string;
+  until: Day;
+  /**
+   * Why until then, as a sentence.
+   */
+  why: string;
+}
+/**
  * Whom to call.
  *
  */
@@ -6967,6 +7012,24 @@ export interface GuestConsent {
   follows: string;
 }
 /**
+ * What is kept of a student's health, and what erasing it alone would leave.
+ *
+ */
+export interface HealthKept {
+  /**
+   * What would go, as in "2 injuries and restrictions".
+   */
+  lines: string[];
+  /**
+   * What stays although it may speak of health, a sentence each.
+   */
+  stays: string[];
+  /**
+   * Why it cannot be done now, as a sentence; empty when it can.
+   */
+  against: string;
+}
+/**
  * Whose last plan.
  *
  */
@@ -8040,6 +8103,27 @@ export interface IntakeDraftNoticeOutput {
    * Its title.
    */
   title: string;
+}
+/**
+ * Which report to erase.
+ *
+ */
+export interface IntakeEraseIncidentInput {
+  incident: IncidentId;
+}
+/**
+ * What was erased of someone, and what is left to do.
+ *
+ */
+export interface IntakeEraseIncidentOutput {
+  /**
+   * What was done, as a sentence.
+   */
+  words: string;
+  /**
+   * What is left to do, a sentence each.
+   */
+  left: string[];
 }
 /**
  * An input with nothing in it.
@@ -9499,6 +9583,85 @@ export interface JournalUndoOutput {
    * The label of the act that was taken back.
    */
   label: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface KeepingDueInput {}
+/**
+ * For how many months each kind of thing is kept; the form and the record are the same. `None`: not
+ * said.
+ *
+ */
+export interface KeepingSetSpansInput {
+  /**
+   * Someone who asked and never came, from the day they asked.
+   */
+  enquiry?: number | null;
+  /**
+   * Health answers, from the last day the person came or answered.
+   */
+  health?: number | null;
+  /**
+   * Incident reports, from the day it happened.
+   */
+  report?: number | null;
+  /**
+   * Everything about a person, from the last day they came.
+   */
+  person?: number | null;
+}
+/**
+ * For how many months each kind of thing is kept; the form and the record are the same. `None`: not
+ * said.
+ *
+ */
+export interface KeepingSetSpansOutput {
+  /**
+   * Someone who asked and never came, from the day they asked.
+   */
+  enquiry: number | null;
+  /**
+   * Health answers, from the last day the person came or answered.
+   */
+  health: number | null;
+  /**
+   * Incident reports, from the day it happened.
+   */
+  report: number | null;
+  /**
+   * Everything about a person, from the last day they came.
+   */
+  person: number | null;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface KeepingSpansInput {}
+/**
+ * For how many months each kind of thing is kept; the form and the record are the same. `None`: not
+ * said.
+ *
+ */
+export interface KeepingSpansOutput {
+  /**
+   * Someone who asked and never came, from the day they asked.
+   */
+  enquiry: number | null;
+  /**
+   * Health answers, from the last day the person came or answered.
+   */
+  health: number | null;
+  /**
+   * Incident reports, from the day it happened.
+   */
+  report: number | null;
+  /**
+   * Everything about a person, from the last day they came.
+   */
+  person: number | null;
 }
 /**
  * One kind of things kept about a person.
@@ -13724,6 +13887,10 @@ export interface StudentLine {
    * The day put away.
    */
   archived: Day | null;
+  /**
+   * The day of an enquiry from which no visit has come yet.
+   */
+  asked: Day | null;
 }
 /**
  * A fact to write down.
@@ -13939,6 +14106,31 @@ export interface StudentsChangeOutput {
   archived: Day | null;
 }
 /**
+ * Whose health answers to erase.
+ *
+ */
+export interface StudentsEraseHealthInput {
+  student: StudentId;
+  /**
+   * The student's full name, typed, so that nothing is erased by a slip.
+   */
+  name_typed: string;
+}
+/**
+ * What was erased of someone, and what is left to do.
+ *
+ */
+export interface StudentsEraseHealthOutput {
+  /**
+   * What was done, as a sentence.
+   */
+  words: string;
+  /**
+   * What is left to do, a sentence each.
+   */
+  left: string[];
+}
+/**
  * A student to erase.
  *
  */
@@ -14013,6 +14205,11 @@ export interface StudentsErasingOutput {
    * What is kept, kind by kind: all of it would go.
    */
   kinds: KindKept[];
+  health: HealthKept;
+  /**
+   * Until when it is kept, as far as the coach has said.
+   */
+  until: Due[];
   /**
    * How many lessons are with others too: only this student's part of them would go.
    */
@@ -15027,7 +15224,7 @@ export interface Commands {
   'desk.open_home_plan': { input: DeskOpenHomePlanInput; output: DeskOpenHomePlanOutput };
   /** Opens an issued letter's document */
   'desk.open_letter': { input: DeskOpenLetterInput; output: DeskOpenLetterOutput };
-  /** Opens a notice, a report or a scan */
+  /** Opens a notice, a report, a scan or the questions on paper */
   'desk.open_sheet': { input: DeskOpenSheetInput; output: DeskOpenSheetOutput };
   /** Documents on this machine whose name has a student's in it */
   'desk.papers': { input: DeskPapersInput; output: DeskPapersOutput };
@@ -15049,7 +15246,7 @@ export interface Commands {
   'desk.save_letter': { input: DeskSaveLetterInput; output: DeskSaveLetterOutput };
   /** Saves a page that a student fills in at home where the coach chooses */
   'desk.save_page': { input: DeskSavePageInput; output: DeskSavePageOutput };
-  /** Saves a notice, a report or a scan where the coach chooses */
+  /** Saves a notice, a report, a scan or the questions on paper where the coach chooses */
   'desk.save_sheet': { input: DeskSaveSheetInput; output: DeskSaveSheetOutput };
   /** Stops the talk with the server */
   'desk.stop_calendar_talk': { input: DeskStopCalendarTalkInput; output: DeskStopCalendarTalkOutput };
@@ -15186,6 +15383,8 @@ export interface Commands {
   'intake.consents': { input: IntakeConsentsInput; output: IntakeConsentsOutput };
   /** The words a notice begins with */
   'intake.draft_notice': { input: IntakeDraftNoticeInput; output: IntakeDraftNoticeOutput };
+  /** An incident report erased */
+  'intake.erase_incident': { input: IntakeEraseIncidentInput; output: IntakeEraseIncidentOutput };
   /** The standards of eyewear */
   'intake.eyewear': { input: IntakeEyewearInput; output: IntakeEyewearOutput };
   /** The facilities’ forms a student signed */
@@ -15254,6 +15453,12 @@ export interface Commands {
   'journal.newest': { input: JournalNewestInput; output: JournalNewestOutput };
   /** Take an act back */
   'journal.undo': { input: JournalUndoInput; output: JournalUndoOutput };
+  /** What has been kept longer than the coach said */
+  'keeping.due': { input: KeepingDueInput; output: KeepingDueOutput };
+  /** How long things are kept is noted */
+  'keeping.set_spans': { input: KeepingSetSpansInput; output: KeepingSetSpansOutput };
+  /** How long things are kept */
+  'keeping.spans': { input: KeepingSpansInput; output: KeepingSpansOutput };
   /** Lesson called off */
   'lessons.call_off': { input: LessonsCallOffInput; output: LessonsCallOffOutput };
   /** Lesson moved */
@@ -15392,6 +15597,8 @@ export interface Commands {
   'students.change_fact': { input: StudentsChangeFactInput; output: StudentsChangeFactOutput };
   /** A student erased */
   'students.erase': { input: StudentsEraseInput; output: StudentsEraseOutput };
+  /** Health answers erased */
+  'students.erase_health': { input: StudentsEraseHealthInput; output: StudentsEraseHealthOutput };
   /** What is kept about a student, and what erasing would do */
   'students.erasing': { input: StudentsErasingInput; output: StudentsErasingOutput };
   /** A copy of everything about one student, for them */
@@ -15552,6 +15759,7 @@ export const commandNames = [
   'intake.clearances',
   'intake.consents',
   'intake.draft_notice',
+  'intake.erase_incident',
   'intake.eyewear',
   'intake.forms',
   'intake.give_consent',
@@ -15586,6 +15794,9 @@ export const commandNames = [
   'intake.withdraw_consent',
   'journal.newest',
   'journal.undo',
+  'keeping.due',
+  'keeping.set_spans',
+  'keeping.spans',
   'lessons.call_off',
   'lessons.change',
   'lessons.clashes',
@@ -15655,6 +15866,7 @@ export const commandNames = [
   'students.change',
   'students.change_fact',
   'students.erase',
+  'students.erase_health',
   'students.erasing',
   'students.everything',
   'students.facts',

@@ -16,6 +16,7 @@ import Incident from './Incident.svelte';
 import Incidents from './Incidents.svelte';
 import Issued from './Issued.svelte';
 import KeepOrErase from './KeepOrErase.svelte';
+import Keeping from './Keeping.svelte';
 import LessonPlan from './LessonPlan.svelte';
 import Letter from './Letter.svelte';
 import Letters from './Letters.svelte';
@@ -99,6 +100,7 @@ export const screens: readonly Screen[] = [
   { path: '/coach/time', component: OwnTime },
   { path: '/coach/calendars', component: Calendars },
   { path: '/coach/rates', component: Rates },
+  { path: '/coach/keeping', component: Keeping },
   { path: '/coach/notices', component: Notices },
   { path: '/coach/notices/new', component: WriteNotice },
   { path: '/coach/notices/:notice', component: WriteNotice },

@@ -1,5 +1,6 @@
-//! Erasing: the one exception to "nothing is deleted but marked". All rows of one person go, and with
-//! them everything the journal kept of them, so that not a byte is left in the file.
+//! Erasing: the one exception to "nothing is deleted but marked". All rows of one person go, or some
+//! that are named, and with them everything the journal kept of them, so that not a byte is left in
+//! the file.
 //!
 //! **What goes** follows from the foreign keys alone ([`Belonging`]), so a new table is covered by its
 //! references. A row goes when a reference leads to a row that goes; one that names the person outright
@@ -53,10 +54,8 @@ pub struct Erasing<'a> {
     pub act: &'a str,
     /// What history calls it: nothing that names the person.
     pub label: &'a str,
-    /// The table of the row that everything belongs to.
-    pub table: &'a str,
-    /// Its id.
-    pub id: String,
+    /// The rows that everything belongs to, each with its table and id.
+    pub roots: Vec<(&'a str, String)>,
     /// Names, folded, that someone else bears too: an act that only names one of them is left whole.
     pub spared: BTreeSet<String>,
 }
@@ -113,7 +112,7 @@ impl CoachFile {
             label: RefCell::new(what.label.to_owned()),
             honest: Cell::new(false),
         };
-        let belonging = Belonging::of(&db, what.table, &what.id)?;
+        let belonging = Belonging::of_all(&db, &what.roots)?;
         let images = images::naming(&db, &what, &belonging)?;
         let value = prepare(&db, &belonging)?;
         let act: ActId = db.id();

@@ -13,7 +13,7 @@ use crate::app::CoachFile;
 use crate::commands::{self, Listed, Nothing};
 use crate::db::{backup, check};
 use crate::error::{Error, Problems, Result};
-use crate::kinds::ids::{AcknowledgementId, IncidentId, LetterId, ScanId, VersionId};
+use crate::kinds::ids::{AcknowledgementId, IncidentId, LetterId, ScanId, StudentId, VersionId};
 use crate::kinds::{Clock, SystemClock};
 use crate::{calendar, erasing, home, intake, lessons, letters, students, visits};
 
@@ -71,6 +71,11 @@ pub enum Sheet {
     Scan {
         /// The scan.
         scan: ScanId,
+    },
+    /// The questions before court, to be filled in by hand.
+    Questions {
+        /// The student; left out for someone who is not in the file yet.
+        student: Option<StudentId>,
     },
 }
 
@@ -179,10 +184,14 @@ pub(super) fn table() -> Vec<DeskCommand> {
         ),
         act(
             "desk.save_sheet",
-            "Saves a notice, a report or a scan where the coach chooses",
+            "Saves a notice, a report, a scan or the questions on paper where the coach chooses",
             save_sheet,
         ),
-        act("desk.open_sheet", "Opens a notice, a report or a scan", open_sheet),
+        act(
+            "desk.open_sheet",
+            "Opens a notice, a report, a scan or the questions on paper",
+            open_sheet,
+        ),
         act("desk.open_home_plan", "Opens the page of a visit's home plan", open_home_plan),
         act(
             "desk.save_everything",
@@ -297,46 +306,58 @@ fn restore(desk: &mut Desk, _: Nothing) -> Result<SavedAt> {
     Ok(SavedAt { path: restored?.kept })
 }
 
-fn save_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
-    let (name, pdf) = desk.file()?.read(|db| letters::document(db, which.letter))?;
-    let Some(path) = desk.host.choose_to_save("Save the letter", &name) else {
+/// A document: its file's name and bytes.
+type Document = (String, Vec<u8>);
+
+/// Saves a document where the coach chooses.
+fn save_as(desk: &mut Desk, title: &str, (name, bytes): Document) -> Result<SavedAt> {
+    let Some(path) = desk.host.choose_to_save(title, &name) else {
         return Ok(SavedAt { path: None });
     };
-    write_whole(&path, &pdf)?;
+    write_whole(&path, &bytes)?;
     Ok(SavedAt { path: Some(path) })
+}
+
+/// Puts a document into a folder of the desk's, and opens it.
+fn open_in(desk: &mut Desk, folder: &str, (name, bytes): Document) -> Result<SavedAt> {
+    let folder = desk.folder.join(folder);
+    std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the document", e))?;
+    let path = folder.join(name);
+    write_whole(&path, &bytes)?;
+    desk.host.open_document(&path)?;
+    Ok(SavedAt { path: Some(path) })
+}
+
+fn letter(desk: &mut Desk, which: Documents) -> Result<Document> {
+    desk.file()?.read(|db| letters::document(db, which.letter))
+}
+
+fn save_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
+    let letter = letter(desk, which)?;
+    save_as(desk, "Save the letter", letter)
 }
 
 fn open_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
-    let (name, pdf) = desk.file()?.read(|db| letters::document(db, which.letter))?;
-    let folder = desk.folder.join("Letters");
-    std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the letter", e))?;
-    let path = folder.join(name);
-    write_whole(&path, &pdf)?;
-    desk.host.open_document(&path)?;
-    Ok(SavedAt { path: Some(path) })
+    let letter = letter(desk, which)?;
+    open_in(desk, LETTERS, letter)
+}
+
+fn card(desk: &mut Desk, which: lessons::Which) -> Result<Document> {
+    desk.file()?.read(|db| lessons::card(db, which))
 }
 
 fn save_card(desk: &mut Desk, which: lessons::Which) -> Result<SavedAt> {
-    let (name, pdf) = desk.file()?.read(|db| lessons::card(db, which))?;
-    let Some(path) = desk.host.choose_to_save("Save the court card", &name) else {
-        return Ok(SavedAt { path: None });
-    };
-    write_whole(&path, &pdf)?;
-    Ok(SavedAt { path: Some(path) })
+    let card = card(desk, which)?;
+    save_as(desk, "Save the court card", card)
 }
 
 fn open_card(desk: &mut Desk, which: lessons::Which) -> Result<SavedAt> {
-    let (name, pdf) = desk.file()?.read(|db| lessons::card(db, which))?;
-    let folder = desk.folder.join("Court cards");
-    std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the court card", e))?;
-    let path = folder.join(name);
-    write_whole(&path, &pdf)?;
-    desk.host.open_document(&path)?;
-    Ok(SavedAt { path: Some(path) })
+    let card = card(desk, which)?;
+    open_in(desk, CARDS, card)
 }
 
-fn sheet(desk: &mut Desk, sheet: Sheet) -> Result<(String, Vec<u8>)> {
-    use intake::{incidents, notices, scans};
+fn sheet(desk: &mut Desk, sheet: Sheet) -> Result<Document> {
+    use intake::{incidents, notices, page, scans};
     desk.file()?.read(|db| match sheet {
         Sheet::Notice { version } => notices::document(db, notices::OfVersion { version }),
         Sheet::Acknowledgement { acknowledgement } => {
@@ -346,6 +367,7 @@ fn sheet(desk: &mut Desk, sheet: Sheet) -> Result<(String, Vec<u8>)> {
             incidents::document(db, incidents::WhichIncident { incident })
         }
         Sheet::Scan { scan } => scans::document(db, scans::WhichScan { scan }),
+        Sheet::Questions { student } => page::blank(db, page::BlankFor { student }),
     })
 }
 
@@ -353,8 +375,7 @@ fn sheet(desk: &mut Desk, sheet: Sheet) -> Result<(String, Vec<u8>)> {
 fn save_page(desk: &mut Desk, of: intake::page::MakePage) -> Result<SavedAt> {
     let student =
         desk.file()?.read(|db| students::show(db, students::Which { student: of.student }))?;
-    let name =
-        format!("Before your lessons {}.html", crate::print::file_words(&student.profile.name));
+    let name = intake::page::file_name(&student.profile.name);
     let Some(path) = desk.host.choose_to_save("Save the page", &name) else {
         return Ok(SavedAt { path: None });
     };
@@ -366,48 +387,34 @@ fn save_page(desk: &mut Desk, of: intake::page::MakePage) -> Result<SavedAt> {
 }
 
 fn save_sheet(desk: &mut Desk, which: Sheet) -> Result<SavedAt> {
-    let (name, bytes) = sheet(desk, which)?;
-    let Some(path) = desk.host.choose_to_save("Save the paper", &name) else {
-        return Ok(SavedAt { path: None });
-    };
-    write_whole(&path, &bytes)?;
-    Ok(SavedAt { path: Some(path) })
+    let sheet = sheet(desk, which)?;
+    save_as(desk, "Save the paper", sheet)
 }
 
 fn open_sheet(desk: &mut Desk, which: Sheet) -> Result<SavedAt> {
-    let (name, bytes) = sheet(desk, which)?;
-    let folder = desk.folder.join("Papers");
-    std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the paper", e))?;
-    let path = folder.join(name);
-    write_whole(&path, &bytes)?;
-    desk.host.open_document(&path)?;
-    Ok(SavedAt { path: Some(path) })
+    let sheet = sheet(desk, which)?;
+    open_in(desk, SHEETS, sheet)
+}
+
+fn home_plan(desk: &mut Desk, of: home::OfVisit) -> Result<Document> {
+    desk.file()?.read(|db| home::document(db, of))
 }
 
 fn save_home_plan(desk: &mut Desk, of: home::OfVisit) -> Result<SavedAt> {
-    let (name, pdf) = desk.file()?.read(|db| home::document(db, of))?;
-    let Some(path) = desk.host.choose_to_save("Save the home plan", &name) else {
-        return Ok(SavedAt { path: None });
-    };
-    write_whole(&path, &pdf)?;
-    Ok(SavedAt { path: Some(path) })
+    let plan = home_plan(desk, of)?;
+    save_as(desk, "Save the home plan", plan)
 }
 
 fn open_home_plan(desk: &mut Desk, of: home::OfVisit) -> Result<SavedAt> {
-    let (name, pdf) = desk.file()?.read(|db| home::document(db, of))?;
-    let folder = desk.folder.join("Home plans");
-    std::fs::create_dir_all(&folder).map_err(|e| Error::storage("Saving the home plan", e))?;
-    let path = folder.join(name);
-    write_whole(&path, &pdf)?;
-    desk.host.open_document(&path)?;
-    Ok(SavedAt { path: Some(path) })
+    let plan = home_plan(desk, of)?;
+    open_in(desk, HOME_PLANS, plan)
 }
 
 fn write_invitations(desk: &mut Desk, which: visits::Which) -> Result<SavedAt> {
     let visit = desk.file()?.read(|db| visits::show(db, which))?;
     let day = visit.from().map(|day| day.to_string()).unwrap_or_default();
     let name = format!("{} {day}", crate::print::file_words(&visit.name));
-    let folder = desk.folder.join("Invitations").join(name);
+    let folder = desk.folder.join(INVITATIONS).join(name);
     invitations_into(desk.file()?, which, &folder)?;
     Ok(SavedAt { path: Some(folder) })
 }
@@ -460,11 +467,15 @@ fn save_everything(desk: &mut Desk, which: students::Which) -> Result<SavedAt> {
     Ok(SavedAt { path: Some(folder) })
 }
 
-/// The folder of copies for students.
+const LETTERS: &str = "Letters";
+const INVITATIONS: &str = "Invitations";
+const CARDS: &str = "Court cards";
+const HOME_PLANS: &str = "Home plans";
+const SHEETS: &str = "Papers";
 const COPIES: &str = "Copies for students";
 
 /// The folders that the program puts documents into by itself.
-const PAPERS: [&str; 5] = ["Letters", "Invitations", "Court cards", "Home plans", COPIES];
+const FOLDERS: [&str; 6] = [LETTERS, INVITATIONS, CARDS, HOME_PLANS, SHEETS, COPIES];
 
 /// A name to look for.
 #[derive(Debug, Serialize, Deserialize, JsonSchema)]
@@ -486,7 +497,7 @@ pub struct Papers {
 fn papers(desk: &mut Desk, of: PapersOf) -> Result<Papers> {
     let name = crate::kinds::text::folded(&crate::print::file_words(&of.name));
     let mut paths = Vec::new();
-    for folder in PAPERS {
+    for folder in FOLDERS {
         let Ok(entries) = std::fs::read_dir(desk.folder.join(folder)) else { continue };
         let named = entries.flatten().filter(|entry| {
             let file = crate::kinds::text::folded(&entry.file_name().to_string_lossy());
@@ -501,11 +512,7 @@ fn papers(desk: &mut Desk, of: PapersOf) -> Result<Papers> {
 fn save_calendar(desk: &mut Desk, of: calendar::CalendarOf) -> Result<SavedAt> {
     let stamp = SystemClock.now().utc();
     let (name, text) = desk.file()?.read(|db| calendar::file(db, of, stamp))?;
-    let Some(path) = desk.host.choose_to_save("Save the calendar file", &name) else {
-        return Ok(SavedAt { path: None });
-    };
-    write_whole(&path, text.as_bytes())?;
-    Ok(SavedAt { path: Some(path) })
+    save_as(desk, "Save the calendar file", (name, text.into_bytes()))
 }
 
 /// Saves a document: written beside and renamed, so that a full disk leaves no half document under

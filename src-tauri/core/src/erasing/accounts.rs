@@ -170,8 +170,7 @@ pub fn let_go(file: &mut CoachFile, which: WhichKept) -> Result<Written<LetGo>> 
     let what = Erasing {
         act: "erasing.let_go",
         label: "A record for the accounts erased",
-        table: "kept_for_accounts",
-        id: which.kept.to_string(),
+        roots: vec![("kept_for_accounts", which.kept.to_string())],
         // A name alone erases nothing here: a student of that name may be there.
         spared: std::iter::once(crate::kinds::text::folded(&kept.name)).collect(),
     };

@@ -17,6 +17,10 @@ use crate::students::Which;
 /// What is told when the file could not be written anew.
 pub(super) const NOT_CLEARED: &str = "It is erased, but the file could not be written anew, as on a full disk. Free some space and open the file again: that is done then.";
 
+/// What is told when the name typed is not the student's.
+pub(super) const OTHER_NAME: &str =
+    "This is not the student\u{2019}s full name. Type it as it stands above.";
+
 /// A student to erase.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -70,8 +74,7 @@ pub fn erase(file: &mut CoachFile, ask: EraseStudent) -> Result<Written<Erased>>
         }
         let mut p = Problems::new();
         if line(&ask.name_typed) != name {
-            let words = "This is not the student\u{2019}s full name. Type it as it stands above.";
-            p.add("name_typed", "other_name", words);
+            p.add("name_typed", "other_name", OTHER_NAME);
         }
         let reason = p.note("reason", &ask.reason, "The reason");
         let mut keep = Vec::new();
@@ -99,8 +102,7 @@ pub fn erase(file: &mut CoachFile, ask: EraseStudent) -> Result<Written<Erased>>
     let what = Erasing {
         act: "students.erase",
         label: "A student erased",
-        table: kinds::STUDENT,
-        id: ask.student.to_string(),
+        roots: vec![(kinds::STUDENT, ask.student.to_string())],
         spared,
     };
     let kept = u32::try_from(keep.len()).unwrap_or(u32::MAX);
@@ -150,16 +152,7 @@ fn left(
     if !cleared {
         left.push(NOT_CLEARED.to_owned());
     }
-    let many = backups.backups.len();
-    if let Some(last) = backups.backups.iter().map(|backup| backup.lapses).max() {
-        let copies = if many == 1 {
-            "1 copy of the file holds".to_owned()
-        } else {
-            format!("{many} copies of the file hold")
-        };
-        let by = if last < today { "now".to_owned() } else { format!("by {}", last.words()) };
-        left.push(format!("{copies} this person still, or may. Delete what is left of it {by}."));
-    }
+    left.extend(copies_words(backups, "this person", today));
     let many = mentions.list.len() + mentions.more as usize;
     if many > 0 {
         left.push(format!(
@@ -178,4 +171,17 @@ fn left(
         );
     }
     left
+}
+
+/// That copies of the file hold what was erased still, with the day the last of them lapses.
+pub(super) fn copies_words(backups: &Backups, what: &str, today: Day) -> Option<String> {
+    let many = backups.backups.len();
+    let last = backups.backups.iter().map(|backup| backup.lapses).max()?;
+    let copies = if many == 1 {
+        "1 copy of the file holds".to_owned()
+    } else {
+        format!("{many} copies of the file hold")
+    };
+    let by = if last < today { "now".to_owned() } else { format!("by {}", last.words()) };
+    Some(format!("{copies} {what} still, or may. Delete what is left of it {by}."))
 }

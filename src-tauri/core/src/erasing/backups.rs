@@ -101,8 +101,7 @@ pub(super) fn holding(db: &Reading<'_>, student: StudentId) -> Result<Backups> {
 
 fn kept(today: Day, months: u32, path: PathBuf, at: Instant, words: &str) -> BackupKept {
     let made = Day::from_date(at.utc().date_naive()).unwrap_or(Day::EPOCH);
-    let lapses = made.date().checked_add_months(chrono::Months::new(months));
-    let lapses = lapses.and_then(Day::from_date).unwrap_or(made);
+    let lapses = made.plus_months(months);
     BackupKept { path, made, lapses, late: lapses < today, words: words.to_owned() }
 }
 

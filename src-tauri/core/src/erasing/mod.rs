@@ -1,5 +1,5 @@
 //! What is kept about one person: a copy of it for them, and erasing it. The act spans everything that
-//! knows a person, so it stands after all of it; how rows and history go is `app/erase.rs`.
+//! knows a person, so it stands after all of it. Health answers can be erased alone, a report once its time is over; how rows and history go is `app/erase.rs`.
 //!
 //! What stays is named and kept apart: what the accounts need, if the coach says so, and what others'
 //! records say of the person in free words, which only the coach can judge.
@@ -8,6 +8,7 @@ mod accounts;
 mod act;
 mod backups;
 mod everything;
+mod health;
 mod kinds;
 mod mentions;
 mod store;
@@ -24,6 +25,7 @@ pub use backups::{
     note_backups,
 };
 pub use everything::{Document, Everything, document, everything};
+pub use health::{EraseHealth, EraseReport, HealthKept, PartErased, erase_health, erase_report};
 pub use kinds::{KindKept, without_words};
 pub use mentions::{Mention, Mentions};
 pub use would::{AccountsStay, WouldErase, would_erase};

@@ -103,6 +103,18 @@ pub(super) fn lessons_of(db: &Reading<'_>, student: StudentId) -> Result<Vec<Str
     )
 }
 
+/// The rows of a table that name a student outright.
+pub(super) fn of_student(db: &Reading<'_>, table: &str, student: StudentId) -> Result<Vec<String>> {
+    let sql = format!("SELECT id FROM \"{table}\" WHERE student = ? ORDER BY id");
+    db.all(&sql, [student], |row| row.get("id"))
+}
+
+/// Takes back that injuries were asked about: they are asked again.
+pub(super) fn forget_asking(db: &Writing<'_>, student: StudentId) -> Result<()> {
+    db.execute("UPDATE intake SET injuries_asked = NULL WHERE id = ?", [student])?;
+    Ok(())
+}
+
 /// The references of a table: column and parent.
 pub(super) fn references(db: &Reading<'_>, table: &str) -> Result<Vec<(String, String)>> {
     db.all(

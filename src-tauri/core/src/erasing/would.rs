@@ -3,16 +3,15 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{KindKept, Mentions, accounts, backups, kinds, mentions};
+use super::{Backups, HealthKept, KindKept, Mentions, accounts, backups, health, kinds, mentions};
 use crate::app::Reading;
 use crate::app::erase::Belonging;
 use crate::error::Result;
+use crate::keeping::{self, Due};
 use crate::kinds::Day;
 use crate::kinds::text::counted;
 use crate::students::{self, Which};
 use crate::visits::{self, ListVisits, Stage};
-
-use super::Backups;
 
 /// What the accounts need.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -30,6 +29,10 @@ pub struct WouldErase {
     pub name: String,
     /// What is kept, kind by kind: all of it would go.
     pub kinds: Vec<KindKept>,
+    /// What of it is about health, and can be erased alone.
+    pub health: HealthKept,
+    /// Until when it is kept, as far as the coach has said.
+    pub until: Vec<Due>,
     /// How many lessons are with others too: only this student's part of them would go.
     pub shared: u32,
     /// What could stay for the accounts; `None` when nothing was agreed or offered for money.
@@ -57,6 +60,8 @@ pub fn would_erase(db: &Reading<'_>, which: Which) -> Result<WouldErase> {
     });
     Ok(WouldErase {
         kinds: kinds::kept(db, &belonging)?,
+        health: health::health(db, which.student)?,
+        until: keeping::of_student(db, which)?,
         shared: u32::try_from(shared).unwrap_or(u32::MAX),
         accounts: stay,
         mentions: mentions::mentions(db, which.student, &belonging)?,

@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::scans::{self, ScanGiven, ScanNamed};
-use super::{OfStudent, injuries, past_day, said};
+use super::{OfStudent, injuries, past_day};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::Day;
@@ -115,7 +115,7 @@ pub fn record(db: &Writing<'_>, given: RecordClearance) -> Result<Clearance> {
             format!("It was written before the injury of {}.", injury.since.words()),
         );
     }
-    let says = said(&mut p, "says", &given.says, "What it says");
+    let says = p.reason("says", &given.says, "What it says");
     let until = p.day_or_none("until", Some(&given.until), "The last day");
     if let (Some(day), Some(until)) = (day, until)
         && until < day

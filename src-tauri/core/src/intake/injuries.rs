@@ -4,7 +4,7 @@ use rusqlite::{Row, params};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{OfStudent, clearances, past_day, said};
+use super::{OfStudent, clearances, past_day};
 use crate::app::{Reading, Writing};
 use crate::error::{Problems, Result};
 use crate::kinds::Day;
@@ -93,7 +93,7 @@ pub struct Injury {
 pub fn note(db: &Writing<'_>, given: NoteInjury) -> Result<Injury> {
     let student = students::show(db, students::Which { student: given.student })?;
     let mut p = Problems::new();
-    let words = said(&mut p, "words", &given.words, "What it is");
+    let words = p.reason("words", &given.words, "What it is");
     let since =
         past_day(&mut p, "since", &given.since, "The day", db.today()).unwrap_or(db.today());
     p.done()?;
@@ -135,7 +135,7 @@ pub(super) fn insert(
 pub fn change(db: &Writing<'_>, given: ChangeInjury) -> Result<Injury> {
     let before = find(db, given.injury)?;
     let mut p = Problems::new();
-    let words = said(&mut p, "words", &given.words, "What it is");
+    let words = p.reason("words", &given.words, "What it is");
     let over = past_day(&mut p, "over", &given.over, "The day it was over", db.today());
     if over.is_some_and(|over| over < before.since) {
         p.add("over", "before", format!("It began on {}.", before.since.words()));

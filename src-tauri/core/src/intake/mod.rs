@@ -17,6 +17,7 @@ pub mod injuries;
 pub mod minors;
 pub mod notices;
 pub mod page;
+mod paper;
 pub mod readiness;
 pub mod record;
 pub mod scans;
@@ -144,11 +145,6 @@ fn past_day(p: &mut Problems, field: &str, typed: &str, what: &str, today: Day) 
         p.add(field, "in_future", format!("{what} lies in the future."));
     }
     Some(day)
-}
-
-/// Several lines that must not be empty and say something.
-fn said(p: &mut Problems, field: &str, typed: &str, what: &str) -> String {
-    p.reason(field, typed, what)
 }
 
 /// Whether a name that was typed is the name that is known, whatever its case and spaces.

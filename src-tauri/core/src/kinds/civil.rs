@@ -48,6 +48,14 @@ impl Day {
             .unwrap_or(self)
     }
 
+    /// So many months later; where that month is shorter, its last day. 31 August and six months is 28
+    /// or 29 February. At the end of the calendar it stays where it is.
+    #[must_use]
+    pub fn plus_months(self, months: u32) -> Self {
+        let later = self.date().checked_add_months(chrono::Months::new(months));
+        later.and_then(Self::from_date).unwrap_or(self)
+    }
+
     /// Days from `earlier` to this one.
     pub fn since(self, earlier: Self) -> i64 {
         (self.0 - earlier.0).num_days()

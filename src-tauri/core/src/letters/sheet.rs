@@ -32,16 +32,13 @@ pub(super) fn sheet(
         pieces.extend(paragraphs(&part.text).map(Piece::Text));
     }
     pieces.extend(charts(&chart, tongue));
-    let mut letterhead = vec![record.settings.name.clone()];
-    letterhead.extend(record.settings.letterhead.lines().map(str::to_owned));
-    letterhead.retain(|line| !line.trim().is_empty());
     Ok(Sheet {
         title: tongue.title(&record.student.profile.name),
         language: tongue.language().code().to_owned(),
         author: record.settings.name.clone(),
         issued: issued.utc(),
         paper: crate::print::Paper::A4,
-        letterhead,
+        letterhead: record.settings.head(),
         pieces,
         footer: String::new(),
         page_words: tongue.page().to_owned(),

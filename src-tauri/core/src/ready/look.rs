@@ -219,7 +219,8 @@ fn health(
             .add(ReadyAbout::EmergencyContact, "Nobody to call in an emergency is written down.");
     }
     let (open, newest) = injuries::uncleared_on(db, id, day)?;
-    if kept.record.injuries_asked.is_empty() && newest.is_none() && open.is_empty() {
+    let noted = !injuries::of(db, OfStudent { student: id })?.is_empty();
+    if kept.record.injuries_asked.is_empty() && !noted {
         missing.add(ReadyAbout::Injuries, "Injuries and restrictions have not been asked about.");
     }
     for injury in open {

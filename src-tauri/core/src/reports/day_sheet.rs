@@ -13,13 +13,14 @@ use crate::goals::show::all as goals_of;
 use crate::goals::state::is_carried;
 use crate::goals::{Kind, carry};
 use crate::intake::{certificates, incidents};
+use crate::keeping::{self, Kept};
 use crate::kinds::ids::{LessonId, StudentId, VisitId};
 use crate::kinds::text::counted;
 use crate::kinds::{Day, Span, Time};
 use crate::lessons::{self, Lesson, LessonState, ListLessons};
 use crate::letters::{self, LetterState, ListLetters};
 use crate::ready::{self, ReadyState};
-use crate::students;
+use crate::students::{self, StudentLine};
 use crate::visits::{self, ListVisits, Stage, Visit};
 
 /// Which day.
@@ -56,6 +57,8 @@ pub enum Leads {
     Incidents,
     /// The coach's own papers.
     Papers,
+    /// What has been kept longer than the coach said.
+    Kept,
 }
 
 /// A line.
@@ -112,6 +115,8 @@ const LETTERS_NAMED: u32 = 12;
 const COURTS_AHEAD: i64 = 35;
 /// So many days before its end a paper of the coach's own is told of.
 const PAPERS_TOLD_BEFORE: i64 = 45;
+/// So many days after the first message an enquiry is told of.
+const ENQUIRY_TOLD_FOR: i64 = 60;
 /// So many days before the span a student is expected in, their days are asked for.
 const ASKED_BEFORE: i64 = 31;
 
@@ -129,7 +134,7 @@ pub fn day_sheet(db: &Reading<'_>, of: OfDay) -> Result<DaySheet> {
     let today = lessons::list(db, ListLessons { visit: None, from: Some(day), to: Some(day) })?;
     let standing: Vec<&Lesson> = today.iter().filter(|l| l.stands()).collect();
     let last_end = standing.iter().map(|l| l.ends).max();
-    let everyone = students::list(db, students::ListStudents { most: 1, ..Default::default() })?;
+    let everyone = students::list(db, students::ListStudents::default())?;
     Ok(DaySheet {
         day,
         here: here_words(&here, day),
@@ -138,7 +143,7 @@ pub fn day_sheet(db: &Reading<'_>, of: OfDay) -> Result<DaySheet> {
         free_from: last_end,
         before: before(db, day, &near)?,
         on: today.iter().map(|lesson| on(db, lesson)).collect::<Result<_>>()?,
-        after: after(db, day)?,
+        after: after(db, day, &everyone)?,
         empty: everyone.is_empty() && !visits::any(db)?,
     })
 }
@@ -362,6 +367,31 @@ fn unsigned(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
         .collect())
 }
 
+/// What has been kept longer than the coach said, one line for each kind.
+fn kept_too_long(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
+    let all = keeping::due(db, day)?;
+    let mut lines = Vec::new();
+    for kept in [Kept::Enquiry, Kept::Health, Kept::Report, Kept::Person, Kept::Accounts] {
+        let of: Vec<_> = all.iter().filter(|due| due.kept == kept).collect();
+        let Some(first) = of.first() else { continue };
+        lines.push(SheetLine {
+            when: "to erase".to_owned(),
+            late: false,
+            what: format!("{}: the time is over.", kept.of_many(&first.name, of.len())),
+            why: format!(
+                "{} {}.",
+                if of.len() == 1 { "Kept until" } else { "The first was kept until" },
+                first.until.words()
+            ),
+            leads: Leads::Kept,
+            student: first.student.filter(|_| of.len() == 1),
+            visit: None,
+            lesson: None,
+        });
+    }
+    Ok(lines)
+}
+
 /// Lessons of which the coach's calendar says something else.
 fn calendars(db: &Reading<'_>) -> Result<Option<SheetLine>> {
     let many = calendar::server::to_decide(db)?;
@@ -451,8 +481,9 @@ fn goal_words(goals: &[OnCourt]) -> Vec<String> {
 }
 
 /// Lessons not settled, visits to decide on and close, letters owed, expected visits to ask about.
-fn after(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
+fn after(db: &Reading<'_>, day: Day, everyone: &[StudentLine]) -> Result<Vec<SheetLine>> {
     let mut lines = unsigned(db, day)?;
+    lines.extend(enquiries(everyone, day));
     let past = ListLessons { visit: None, from: Some(day.plus(-60)), to: Some(day.plus(-1)) };
     for lesson in lessons::list(db, past)?.iter().filter(|l| l.state == LessonState::Planned) {
         let Some(first) = lesson.students.first() else { continue };
@@ -508,7 +539,35 @@ fn after(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {
             why.replace("  ", " "),
         ));
     }
+    lines.extend(kept_too_long(db, day)?);
     Ok(lines)
+}
+
+/// Who asked not long ago, and has no visit yet; the newest first.
+fn enquiries(everyone: &[StudentLine], day: Day) -> Vec<SheetLine> {
+    let asked = |person: &&StudentLine| {
+        person.asked.is_some_and(|asked| asked <= day && day.since(asked) <= ENQUIRY_TOLD_FOR)
+    };
+    let mut lines: Vec<(Day, SheetLine)> = everyone
+        .iter()
+        .filter(asked)
+        .map(|person| {
+            let asked = person.asked.unwrap_or(day);
+            let line = SheetLine {
+                when: ago(day.since(asked)),
+                late: false,
+                what: format!("{} asked for lessons.", person.name),
+                why: "No visit is planned or expected yet.".to_owned(),
+                leads: Leads::Student,
+                student: Some(person.id),
+                visit: None,
+                lesson: None,
+            };
+            (asked, line)
+        })
+        .collect();
+    lines.sort_by_key(|(asked, _)| std::cmp::Reverse(*asked));
+    lines.into_iter().map(|(_, line)| line).collect()
 }
 
 fn letters_owed(db: &Reading<'_>, day: Day) -> Result<Vec<SheetLine>> {

@@ -172,6 +172,8 @@ pub struct StudentLine {
     pub name: String,
     /// The day put away.
     pub archived: Option<Day>,
+    /// The day of an enquiry from which no visit has come yet.
+    pub asked: Option<Day>,
 }
 
 /// Which student.

@@ -141,14 +141,22 @@ fn contact(row: &Row<'_>) -> rusqlite::Result<Contact> {
 /// Everyone current (or put away) by folded name, with that name.
 pub(super) fn all(db: &Reading<'_>, archived: bool) -> Result<Vec<(StudentLine, String)>> {
     db.all(
-        "SELECT id, name, folded, archived FROM student WHERE (archived IS NOT NULL) = ? ORDER BY folded, id",
+        "SELECT id, name, folded, archived,
+           CASE WHEN enquired IS NOT NULL AND NOT EXISTS (SELECT 1 FROM visit v WHERE v.student = student.id)
+             THEN enquired END AS asked
+         FROM student WHERE (archived IS NOT NULL) = ? ORDER BY folded, id",
         [archived],
         |row| Ok((line(row)?, row.get("folded")?)),
     )
 }
 
 fn line(row: &Row<'_>) -> rusqlite::Result<StudentLine> {
-    Ok(StudentLine { id: row.get("id")?, name: row.get("name")?, archived: row.get("archived")? })
+    Ok(StudentLine {
+        id: row.get("id")?,
+        name: row.get("name")?,
+        archived: row.get("archived")?,
+        asked: row.get("asked")?,
+    })
 }
 
 pub(super) fn insert_fact(db: &Writing<'_>, fact: &Fact) -> Result<()> {

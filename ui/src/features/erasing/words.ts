@@ -1,5 +1,6 @@
 // What erasing a person would do and leaves to do, in words.
-import type { SeenAt } from '../../ipc';
+import type { Due, SeenAt } from '../../ipc';
+import { dayAndMonth } from '../../kit/dates';
 
 /** The address of the screen that shows a row; none for what has no screen. */
 export function addressOf(leads: SeenAt | null): string | undefined {
@@ -31,4 +32,28 @@ export function papersWords(paths: readonly string[]): string {
   if (!first) return '';
   const many = paths.length === 1 ? '1 document' : `${paths.length} documents`;
   return `${many} with the name ${paths.length === 1 ? 'lies' : 'lie'} on this machine. Delete what you do not need.`;
+}
+
+const kinds: Record<Due['kept'], string> = {
+  enquiry: 'What was asked',
+  health: 'Health answers',
+  report: 'Incident report',
+  person: 'Everything',
+  accounts: 'What the accounts need',
+};
+
+/** Whose it is and what. */
+export function overWords(due: Due): string {
+  return `${kinds[due.kept]}: ${due.name}`;
+}
+
+/** The address where it can be looked at and erased. */
+export function overAt(due: Due): string {
+  if (due.incident) return `#/incidents/${due.incident}`;
+  return due.student ? `#/people/${due.student}/record` : '#/coach';
+}
+
+/** Until when something is kept, and why. */
+export function untilWords(due: Due): string {
+  return `${kinds[due.kept]}: until ${dayAndMonth(due.until)}. ${due.why}`;
 }

@@ -82,11 +82,10 @@ pub(super) fn references(db: &Reading<'_>) -> Result<Vec<Reference>> {
 /// # Errors
 /// `Storage`.
 pub fn tables_of(db: &Reading<'_>, table: &str) -> Result<BTreeSet<String>> {
-    Ok(reached(&references(db)?, table))
+    Ok(reached(&references(db)?, BTreeSet::from([table.to_owned()])))
 }
 
-fn reached(references: &[Reference], table: &str) -> BTreeSet<String> {
-    let mut reached = BTreeSet::from([table.to_owned()]);
+fn reached(references: &[Reference], mut reached: BTreeSet<String>) -> BTreeSet<String> {
     loop {
         let before = reached.len();
         for r in references {
@@ -112,7 +111,7 @@ fn reached(references: &[Reference], table: &str) -> BTreeSet<String> {
 /// `Storage`.
 pub fn owners(db: &Reading<'_>, table: &str, id: &str, root: &str) -> Result<BTreeSet<String>> {
     let references = references(db)?;
-    let personal = reached(&references, root);
+    let personal = reached(&references, BTreeSet::from([root.to_owned()]));
     let mut owners = BTreeSet::new();
     let mut seen = BTreeSet::new();
     let mut next = vec![(table.to_owned(), id.to_owned())];
@@ -148,15 +147,26 @@ impl Belonging {
     /// # Errors
     /// `Storage`.
     pub fn of(db: &Reading<'_>, table: &str, id: &str) -> Result<Self> {
+        Self::of_all(db, &[(table, id.to_owned())])
+    }
+
+    /// What belongs to several rows, each with its table and id, themselves included.
+    ///
+    /// # Errors
+    /// `Storage`.
+    pub fn of_all(db: &Reading<'_>, rows: &[(&str, String)]) -> Result<Self> {
         let references = references(db)?;
-        let personal = reached(&references, table);
+        let roots: BTreeSet<String> = rows.iter().map(|(table, _)| (*table).to_owned()).collect();
+        let personal = reached(&references, roots.clone());
         let mut all = Self::default();
-        all.add(table, id.to_owned());
+        for (table, id) in rows {
+            all.add(table, id.clone());
+        }
         loop {
             let before = all.count();
             all.loosened.clear();
             for r in references.iter().filter(|r| personal.contains(&r.table)) {
-                all.follow(db, r, (table, &references, &personal))?;
+                all.follow(db, r, (&roots, &references, &personal))?;
             }
             for (parent, holders) in HELD {
                 all.hold(db, parent, holders, &references)?;
@@ -211,17 +221,17 @@ impl Belonging {
         &mut self,
         db: &Reading<'_>,
         r: &Reference,
-        (root, references, personal): (&str, &[Reference], &BTreeSet<String>),
+        (roots, references, personal): (&BTreeSet<String>, &[Reference], &BTreeSet<String>),
     ) -> Result<()> {
         if !self.rows.contains_key(&r.parent) {
             return Ok(());
         }
         // Who else the row may belong to: whoever it names outright, and what it cannot be without.
-        let sure = r.must || r.parent == root;
+        let sure = r.must || roots.contains(&r.parent);
         let others: Vec<&Reference> = references
             .iter()
             .filter(|o| !sure && o.table == r.table && o.column != r.column)
-            .filter(|o| o.parent == root || (o.must && personal.contains(&o.parent)))
+            .filter(|o| roots.contains(&o.parent) || (o.must && personal.contains(&o.parent)))
             .collect();
         let columns: String = others.iter().map(|o| format!(", \"{}\"", o.column)).collect();
         let sql = format!(

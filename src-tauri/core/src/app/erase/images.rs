@@ -57,23 +57,21 @@ pub(super) fn naming(
 /// Looks through the whole journal once for what rows no longer tell: shared parents that are gone,
 /// and earlier names.
 fn look_back(db: &Reading<'_>, what: &Erasing<'_>, sought: &mut Sought) -> Result<()> {
-    let columns =
-        db.all("SELECT name FROM pragma_table_info(?) ORDER BY cid", [what.table], |row| {
-            row.get::<_, String>("name")
-        })?;
-    let name_at = columns.iter().position(|column| column == "name");
-    if name_at.is_some() {
-        let sql = format!("SELECT name FROM \"{}\" WHERE id = ?", what.table);
-        sought.names.extend(
-            db.one(&sql, [&what.id], |row| row.get::<_, String>("name"))?.map(|n| folded(&n)),
-        );
+    let mut names_at = HashMap::new();
+    for (table, id) in &what.roots {
+        let sql = "SELECT cid FROM pragma_table_info(?) WHERE name = 'name'";
+        let Some(at) = db.one(sql, [table], |row| row.get::<_, i64>("cid"))? else { continue };
+        names_at.insert((*table, id.as_str()), usize::try_from(at).unwrap_or_default());
+        let sql = format!("SELECT name FROM \"{table}\" WHERE id = ?");
+        let name = db.one(&sql, [id], |row| row.get::<_, String>("name"))?;
+        sought.names.extend(name.map(|name| folded(&name)));
     }
     let holds: HashMap<String, (String, usize)> = holds(db)?;
     let mut held: BTreeMap<(String, String), (bool, bool)> = BTreeMap::new();
     each(db, |_, _, images| {
         for image in images {
-            if image.table == what.table && image.id == what.id {
-                let names = image.texts.iter().filter(|(at, _)| Some(*at) == name_at);
+            if let Some(name_at) = names_at.get(&(image.table.as_str(), image.id.as_str())) {
+                let names = image.texts.iter().filter(|(at, _)| at == name_at);
                 sought.names.extend(names.map(|(_, name)| folded(name)));
             }
             let Some((parent, at)) = holds.get(&image.table) else { continue };

@@ -3,8 +3,9 @@
 use super::{WhichIncident, show};
 use crate::app::Reading;
 use crate::error::{Error, Result};
-use crate::print::{Paper, Piece, Sheet, file_words, laid_out, to_pdf};
-use crate::settings;
+use crate::intake::paper::paper;
+use crate::kinds::Language;
+use crate::print::{Piece, file_words};
 
 /// A report as a document: its file's name and bytes.
 ///
@@ -44,22 +45,8 @@ pub fn document(db: &Reading<'_>, which: WhichIncident) -> Result<(String, Vec<u
         "The facility\u{2019}s own incident process governs on its premises; this report does not replace it. It is no diagnosis and no legal advice."
             .to_owned(),
     ));
-    let settings = settings::show(db)?;
-    let sheet = Sheet {
-        title: format!("Incident report {}", incident.name),
-        language: "en".to_owned(),
-        author: settings.name.clone(),
-        issued: incident.signed.unwrap_or(incident.recorded).utc(),
-        paper: Paper::A4,
-        letterhead: vec![settings.name]
-            .into_iter()
-            .filter(|name| !name.trim().is_empty())
-            .collect(),
-        pieces,
-        footer: String::new(),
-        page_words: "Page {n} of {m}".to_owned(),
-    };
-    let (pages, fonts) = laid_out(&sheet)?;
-    let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    let title = format!("Incident report {}", incident.name);
+    let issued = incident.signed.unwrap_or(incident.recorded).utc();
+    let pdf = paper(db, &title, Language::En, issued, pieces)?;
     Ok((format!("Incident {} {}.pdf", file_words(&incident.name), incident.day), pdf))
 }

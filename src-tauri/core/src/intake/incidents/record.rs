@@ -8,7 +8,7 @@ use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 use crate::facilities;
 use crate::intake::injuries::{self, InjuryKind};
-use crate::intake::{Answer, past_day, said, same_name};
+use crate::intake::{Answer, past_day, same_name};
 use crate::kinds::Day;
 use crate::kinds::ids::{IncidentId, RowId, StudentId};
 use crate::students;
@@ -83,7 +83,7 @@ fn read(db: &Reading<'_>, r: Report) -> Result<Read> {
     if r.student.is_some() && !r.person.trim().is_empty() {
         p.add("person", "twice", "Either a student or another name.");
     }
-    let happened = said(&mut p, "happened", &r.happened, "What happened");
+    let happened = p.reason("happened", &r.happened, "What happened");
     if r.head.is_none() {
         p.add(
             "head",
@@ -248,7 +248,7 @@ pub fn sign(db: &Writing<'_>, given: SignIncident) -> Result<Incident> {
 pub fn add(db: &Writing<'_>, given: AddToIncident) -> Result<Incident> {
     let before = show(db, WhichIncident { incident: given.incident })?;
     let mut p = Problems::new();
-    let words = said(&mut p, "words", &given.words, "What is added");
+    let words = p.reason("words", &given.words, "What is added");
     let author = p.name("author", &given.author, "Who adds it");
     p.done()?;
     if before.signed.is_none() {

@@ -6,11 +6,12 @@ use serde::{Deserialize, Serialize};
 use super::{NoticeItem, NoticeVersion, store, texts};
 use crate::app::Reading;
 use crate::error::{Error, Result};
+use crate::intake::paper::{BLANK, paper};
 use crate::intake::{OnWhat, Speaks};
 use crate::kinds::ids::{AcknowledgementId, VersionId};
 use crate::kinds::{Day, Language};
-use crate::print::{Piece, Sheet, file_words, laid_out, to_pdf};
-use crate::{settings, students};
+use crate::print::{Piece, file_words};
+use crate::students;
 
 /// Which version.
 #[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
@@ -36,7 +37,6 @@ pub fn document(db: &Reading<'_>, of: OfVersion) -> Result<(String, Vec<u8>)> {
     let (title, version) = store::version(db, of.version)?;
     let language = language_of(db, of.version)?;
     let mut pieces = text(&title, &version, language);
-    let blank = "______________________________".to_owned();
     let rows = match language {
         Language::En => [
             "Name of the student",
@@ -62,11 +62,11 @@ pub fn document(db: &Reading<'_>, of: OfVersion) -> Result<(String, Vec<u8>)> {
     ));
     pieces.push(Piece::Table {
         head: Vec::new(),
-        rows: rows.iter().map(|row| vec![(*row).to_owned(), blank.clone()]).collect(),
+        rows: rows.iter().map(|row| vec![(*row).to_owned(), BLANK.to_owned()]).collect(),
         right_aligned: Vec::new(),
     });
     let name = format!("{} version {}.pdf", file_words(&title), version.number);
-    Ok((name, paper(db, &title, language, version.made, pieces)?))
+    Ok((name, paper(db, &title, language, midnight(version.made), pieces)?))
 }
 
 /// An acknowledgement with the text it is of: its file's name and bytes.
@@ -125,7 +125,7 @@ pub fn acknowledged_document(db: &Reading<'_>, of: OfAcknowledgement) -> Result<
     pieces.push(Piece::Heading(heading.to_owned()));
     pieces.extend(lines.into_iter().map(Piece::Text));
     let name = format!("{} {} {}.pdf", file_words(&title), file_words(&student), a.day);
-    Ok((name, paper(db, &title, language, a.day, pieces)?))
+    Ok((name, paper(db, &title, language, midnight(a.day), pieces)?))
 }
 
 fn text(title: &str, version: &NoticeVersion, language: Language) -> Vec<Piece> {
@@ -150,35 +150,9 @@ fn language_of(db: &Reading<'_>, version: VersionId) -> Result<Language> {
     )
 }
 
-fn paper(
-    db: &Reading<'_>,
-    title: &str,
-    language: Language,
-    day: Day,
-    pieces: Vec<Piece>,
-) -> Result<Vec<u8>> {
-    let settings = settings::show(db)?;
-    let mut letterhead = vec![settings.name.clone()];
-    letterhead.extend(settings.letterhead.lines().map(str::to_owned));
-    letterhead.retain(|line| !line.trim().is_empty());
-    let issued = day.date().and_time(chrono::NaiveTime::MIN).and_utc();
-    let sheet = Sheet {
-        title: title.to_owned(),
-        language: language.code().to_owned(),
-        author: settings.name,
-        issued,
-        paper: crate::print::Paper::A4,
-        letterhead,
-        pieces,
-        footer: String::new(),
-        page_words: match language {
-            Language::En => "Page {n} of {m}",
-            Language::De => "Seite {n} von {m}",
-        }
-        .to_owned(),
-    };
-    let (pages, fonts) = laid_out(&sheet)?;
-    to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))
+/// The instant a day begins, for the file's own record.
+fn midnight(day: Day) -> chrono::DateTime<chrono::Utc> {
+    day.date().and_time(chrono::NaiveTime::MIN).and_utc()
 }
 
 impl NoticeItem {

@@ -60,10 +60,15 @@ pub fn make(db: &Writing<'_>, of: MakePage) -> Result<PageMade> {
     db.label(format!("Intake page made: {}", student.profile.name));
     // A page that left the program cannot be called back, only not be read.
     Ok(PageMade {
-        name: format!("Before your lessons {}.html", file_words(&student.profile.name)),
+        name: file_name(&student.profile.name),
         html: page(&student.addressed, &token)?,
         until,
     })
+}
+
+/// The name of the file of a student's page.
+pub fn file_name(student: &str) -> String {
+    format!("Before your lessons {}.html", file_words(student))
 }
 
 /// The page with its token and its own policy: only this style and this script run, nothing is asked
