@@ -2,6 +2,7 @@
 //! the program's own commands. The same arguments give the same file, ids included.
 
 mod before;
+mod costs;
 mod crowd;
 mod maker;
 mod story;
@@ -34,7 +35,8 @@ pub fn make(path: &Path, season: &Season) -> Result<()> {
     CoachFile::create(path)?;
     let mut maker = maker::Maker::open(path, season)?;
     story::tell(&mut maker, season.students)?;
-    crowd::fill(&mut maker, season)
+    crowd::fill(&mut maker, season)?;
+    costs::spent(&mut maker)
 }
 
 /// The sample season as the window shows it: two years up to the machine's own day.

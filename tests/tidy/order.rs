@@ -21,6 +21,7 @@ const ORDER: &[&[&str]] = &[
     &["home", "planner"],
     &["planning", "bookings", "offers"],
     &["timetable"],
+    &["money", "costs"],
     &["letters", "calendar", "keeping"],
     &["reports", "exchange", "calc"],
     &["erasing"],

@@ -7,6 +7,7 @@
 mod before_court;
 mod fields;
 mod load;
+mod money;
 mod plan;
 mod score;
 
@@ -19,8 +20,19 @@ use crate::kinds::zones::{self, Zone};
 use fields::Fields;
 
 /// The names [`calc`] knows.
-pub const NAMES: [&str; 9] =
-    ["wilson", "change", "criterion", "load", "score", "clock", "plan", "readiness", "age"];
+pub const NAMES: [&str; 11] = [
+    "wilson",
+    "change",
+    "criterion",
+    "load",
+    "score",
+    "clock",
+    "plan",
+    "readiness",
+    "age",
+    "split",
+    "invoice",
+];
 
 /// Why a calculation was not done.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -74,6 +86,8 @@ pub fn calc(name: &str, input: Value) -> Result<Value, CalcRefusal> {
         "plan" => plan::read(fields, &|| true),
         "readiness" => before_court::readiness(fields),
         "age" => before_court::age(fields),
+        "split" => money::split(fields),
+        "invoice" => money::invoice(fields),
         _ => Err(CalcRefusal {
             code: "not_found",
             words: format!("there is no calculation “{name}”; there are {}", NAMES.join(", ")),
@@ -234,6 +248,17 @@ mod tests {
                 "readiness",
                 json!({"active":"yes","disease":"yes","symptoms":"no"}),
                 "{\"outcome\":\"clearance_for_vigorous\"",
+            ),
+            (
+                "split",
+                json!({"amount":"100.00","currency":"USD","shares":[1,1,1]}),
+                "{\"parts\":[\"33.34\",\"33.33\",\"33.33\"]}",
+            ),
+            (
+                "invoice",
+                json!({"currency":"EUR","prices":"net","lines":[{"quantity":"3","unit_price":"33.33",
+                    "tax":{"category":"S","rate":"20"}}]}),
+                "\"due\":\"119.99\"",
             ),
             ("age", json!({"born":"2008-02-29","on":"2026-02-28"}), "{\"years\":17}"),
             (

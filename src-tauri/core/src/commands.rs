@@ -17,9 +17,9 @@ use crate::error::{Error, Result};
 use crate::kinds::Clock;
 use crate::kinds::ids::ActId;
 use crate::{
-    assessments, bookings, calendar, erasing, exchange, facilities, goals, home, intake, keeping,
-    lessons, letters, observations, offers, own_time, planning, ready, reports, settings, sports,
-    students, timetable, visits,
+    assessments, bookings, calendar, costs, erasing, exchange, facilities, goals, home, intake,
+    keeping, lessons, letters, observations, offers, own_time, planning, ready, reports, settings,
+    sports, students, timetable, visits,
 };
 
 /// What a command gave back.
@@ -234,6 +234,21 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         erases("students.erase", "A student erased", erasing::erase),
         erases("students.erase_health", "Health answers erased", erasing::erase_health),
         erases("intake.erase_incident", "An incident report erased", erasing::erase_report),
+        reads("costs.list", "What was spent on some days, with sums", costs::list),
+        writes("costs.note", "Cost noted", costs::note),
+        writes("costs.change", "Cost changed", costs::change),
+        writes("costs.take_back", "Cost taken back", costs::take_back),
+        reads(
+            "costs.rates",
+            "The rates by which drives and days away are counted",
+            |db, _: Nothing| costs::rates(db),
+        ),
+        writes("costs.add_rate", "Rate written down", costs::add_rate),
+        writes("costs.put_rate_away", "Rate put away", costs::put_rate_away),
+        reads("costs.published", "Rates that were published, to take over", |_, _: Nothing| {
+            Ok(costs::published())
+        }),
+        writes("costs.take_published", "Rates taken over", costs::take_published),
         reads("keeping.spans", "How long things are kept", |db, _: Nothing| keeping::spans(db)),
         writes("keeping.set_spans", "How long things are kept is noted", keeping::set_spans),
         reads("keeping.due", "What has been kept longer than the coach said", |db, _: Nothing| {

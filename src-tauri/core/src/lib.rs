@@ -6,7 +6,7 @@
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
 //! kinds, error → db, app → input, settings → print, sports, load → ical → students, facilities → own_time, intake → goals →
-//! visits, lessons, games → ready → observations, assessments → home, planner → planning, bookings, offers → timetable → letters, calendar, keeping → reports, exchange, calc → erasing → commands → desk. A test in the
+//! visits, lessons, games → ready → observations, assessments → home, planner → planning, bookings, offers → timetable → money, costs → letters, calendar, keeping → reports, exchange, calc → erasing → commands → desk. A test in the
 //! workspace's `tests` package checks it.
 
 pub mod app;
@@ -15,6 +15,7 @@ pub mod bookings;
 pub mod calc;
 pub mod calendar;
 pub mod commands;
+pub mod costs;
 pub mod db;
 pub mod desk;
 pub mod erasing;
@@ -32,6 +33,7 @@ pub mod kinds;
 pub mod lessons;
 pub mod letters;
 pub mod load;
+pub mod money;
 pub mod observations;
 pub mod offers;
 pub mod own_time;

@@ -264,6 +264,24 @@ export type ConsentKind =
   | 'messages'
   | 'emergency_treatment'
   | 'transport';
+export type CostId = string;
+/**
+ * What a cost was for.
+ *
+ */
+export type CostKind =
+  'drive' | 'fare' | 'lodging' | 'meals' | 'day_rate' | 'court' | 'equipment' | 'dues' | 'other';
+/**
+ * What a rate is for one of.
+ *
+ */
+export type Per = 'mile' | 'km' | 'day';
+export type RateId = string;
+export type CostsAddRateOutput = CostRate[];
+export type CostsPublishedOutput = PublishedRates[];
+export type CostsPutRateAwayOutput = CostRate[];
+export type CostsRatesOutput = CostRate[];
+export type CostsTakePublishedOutput = CostRate[];
 /**
  * How the hours before a booking are counted where the clocks change in between.
  *
@@ -3288,6 +3306,460 @@ export interface ContactInput {
   born?: string;
 }
 /**
+ * A cost as kept.
+ *
+ */
+export interface Cost {
+  id: CostId;
+  kind: CostKind;
+  day: Day;
+  last: Day;
+  /**
+   * What it was.
+   */
+  words: string;
+  /**
+   * The town.
+   */
+  town: string;
+  /**
+   * The amount, a decimal.
+   */
+  amount: string;
+  /**
+   * Its currency.
+   */
+  currency: string;
+  /**
+   * How far, for a drive.
+   */
+  distance: string;
+  /**
+   * Miles or kilometres, for a drive.
+   */
+  unit: Per | null;
+  /**
+   * How the amount was worked out, with rate and source; empty for an amount as typed.
+   */
+  worked: string;
+  /**
+   * The receipt.
+   */
+  receipt: ScanNamed | null;
+  /**
+   * The day it was taken back.
+   */
+  taken_back: Day | null;
+  /**
+   * Why it was taken back.
+   */
+  why: string;
+}
+/**
+ * A cost as typed.
+ *
+ */
+export interface CostForm {
+  kind: CostKind;
+  /**
+   * The day, or the first of several, as YYYY-MM-DD.
+   */
+  day: string;
+  /**
+   * The last day, for lodging and day rates; empty for one day.
+   */
+  last?: string;
+  /**
+   * What it was, where, and for which purpose.
+   */
+  words: string;
+  /**
+   * The town.
+   */
+  town?: string;
+  /**
+   * The amount, a decimal; worked out for drives and day rates.
+   */
+  amount?: string;
+  /**
+   * Its currency, an ISO 4217 code; that of the rate for drives and day rates.
+   */
+  currency?: string;
+  /**
+   * How far, for a drive: a decimal number.
+   */
+  distance?: string;
+  /**
+   * Miles or kilometres, for a drive.
+   */
+  unit?: Per | null;
+}
+/**
+ * What costs of one kind come to.
+ *
+ */
+export interface CostKindSum {
+  kind: CostKind;
+  /**
+   * Their sum, a decimal.
+   */
+  amount: string;
+}
+/**
+ * What costs of one month come to.
+ *
+ */
+export interface CostMonth {
+  month: Day;
+  /**
+   * Their sum, a decimal.
+   */
+  amount: string;
+}
+/**
+ * A rate as kept.
+ *
+ */
+export interface CostRate {
+  id: RateId;
+  per: Per;
+  since: Day;
+  /**
+   * The last day it holds; `None` while its end is not known.
+   */
+  until: Day | null;
+  /**
+   * Its currency.
+   */
+  currency: string;
+  /**
+   * The amount for one.
+   */
+  amount: string;
+  /**
+   * What part of it the first and the last day count for, in percent; empty for the whole.
+   */
+  edge: string;
+  /**
+   * Who says so.
+   */
+  source: string;
+}
+/**
+ * Sums in one currency.
+ *
+ */
+export interface CostSum {
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * All of it, a decimal.
+   */
+  amount: string;
+  /**
+   * By kind.
+   */
+  kinds: CostKindSum[];
+  /**
+   * By the month in which each cost began.
+   */
+  months: CostMonth[];
+}
+/**
+ * A rate to add.
+ *
+ */
+export interface CostsAddRateInput {
+  rate: RateForm;
+}
+/**
+ * A rate as typed.
+ *
+ */
+export interface RateForm {
+  /**
+   * For one of what.
+   */
+  per?: Per | null;
+  /**
+   * The first day it holds, as YYYY-MM-DD.
+   */
+  since: string;
+  /**
+   * The last day it holds; empty while its end is not known.
+   */
+  until?: string;
+  /**
+   * Its currency, an ISO 4217 code.
+   */
+  currency: string;
+  /**
+   * The amount for one, a decimal with at most four places.
+   */
+  amount: string;
+  /**
+   * What part of it the first and the last day away count for, in percent; empty for the whole.
+   */
+  edge?: string;
+  /**
+   * Who says so: the law, the notice, the agreement.
+   */
+  source: string;
+}
+/**
+ * A cost to change.
+ *
+ */
+export interface CostsChangeInput {
+  id: CostId;
+  cost: CostForm;
+  /**
+   * A new receipt; left out to keep the one there is.
+   */
+  receipt?: ScanGiven | null;
+}
+/**
+ * A cost as kept.
+ *
+ */
+export interface CostsChangeOutput {
+  id: CostId;
+  kind: CostKind;
+  day: Day;
+  last: Day;
+  /**
+   * What it was.
+   */
+  words: string;
+  /**
+   * The town.
+   */
+  town: string;
+  /**
+   * The amount, a decimal.
+   */
+  amount: string;
+  /**
+   * Its currency.
+   */
+  currency: string;
+  /**
+   * How far, for a drive.
+   */
+  distance: string;
+  /**
+   * Miles or kilometres, for a drive.
+   */
+  unit: Per | null;
+  /**
+   * How the amount was worked out, with rate and source; empty for an amount as typed.
+   */
+  worked: string;
+  /**
+   * The receipt.
+   */
+  receipt: ScanNamed | null;
+  /**
+   * The day it was taken back.
+   */
+  taken_back: Day | null;
+  /**
+   * Why it was taken back.
+   */
+  why: string;
+}
+/**
+ * Costs of which days.
+ *
+ */
+export interface CostsListInput {
+  first: Day;
+  last: Day;
+}
+/**
+ * Costs and their sums.
+ *
+ */
+export interface CostsListOutput {
+  /**
+   * The costs, the newest first, those taken back among them.
+   */
+  costs: Cost[];
+  /**
+   * Sums by currency, without those taken back.
+   */
+  sums: CostSum[];
+}
+/**
+ * A cost to note.
+ *
+ */
+export interface CostsNoteInput {
+  cost: CostForm;
+  /**
+   * Its receipt.
+   */
+  receipt?: ScanGiven | null;
+}
+/**
+ * A cost as kept.
+ *
+ */
+export interface CostsNoteOutput {
+  id: CostId;
+  kind: CostKind;
+  day: Day;
+  last: Day;
+  /**
+   * What it was.
+   */
+  words: string;
+  /**
+   * The town.
+   */
+  town: string;
+  /**
+   * The amount, a decimal.
+   */
+  amount: string;
+  /**
+   * Its currency.
+   */
+  currency: string;
+  /**
+   * How far, for a drive.
+   */
+  distance: string;
+  /**
+   * Miles or kilometres, for a drive.
+   */
+  unit: Per | null;
+  /**
+   * How the amount was worked out, with rate and source; empty for an amount as typed.
+   */
+  worked: string;
+  /**
+   * The receipt.
+   */
+  receipt: ScanNamed | null;
+  /**
+   * The day it was taken back.
+   */
+  taken_back: Day | null;
+  /**
+   * Why it was taken back.
+   */
+  why: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface CostsPublishedInput {}
+/**
+ * A list of published rates, as offered.
+ *
+ */
+export interface PublishedRates {
+  /**
+   * Its name, to take it over.
+   */
+  list: string;
+  /**
+   * What it is.
+   */
+  about: string;
+  /**
+   * Its rates, a line each.
+   */
+  lines: string[];
+}
+/**
+ * Which rate.
+ *
+ */
+export interface CostsPutRateAwayInput {
+  rate: RateId;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface CostsRatesInput {}
+/**
+ * A cost that was none.
+ *
+ */
+export interface CostsTakeBackInput {
+  id: CostId;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * A cost as kept.
+ *
+ */
+export interface CostsTakeBackOutput {
+  id: CostId;
+  kind: CostKind;
+  day: Day;
+  last: Day;
+  /**
+   * What it was.
+   */
+  words: string;
+  /**
+   * The town.
+   */
+  town: string;
+  /**
+   * The amount, a decimal.
+   */
+  amount: string;
+  /**
+   * Its currency.
+   */
+  currency: string;
+  /**
+   * How far, for a drive.
+   */
+  distance: string;
+  /**
+   * Miles or kilometres, for a drive.
+   */
+  unit: Per | null;
+  /**
+   * How the amount was worked out, with rate and source; empty for an amount as typed.
+   */
+  worked: string;
+  /**
+   * The receipt.
+   */
+  receipt: ScanNamed | null;
+  /**
+   * The day it was taken back.
+   */
+  taken_back: Day | null;
+  /**
+   * Why it was taken back.
+   */
+  why: string;
+}
+/**
+ * A list to take over.
+ *
+ */
+export interface CostsTakePublishedInput {
+  /**
+   * Its name.
+   */
+  list: string;
+}
+/**
  * A court.
  *
  */
@@ -3927,6 +4399,24 @@ export interface DeskSaveCardInput {
  *
  */
 export interface DeskSaveCardOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
+ * Costs of which days.
+ *
+ */
+export interface DeskSaveCostsInput {
+  first: Day;
+  last: Day;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveCostsOutput {
   /**
    * The path.
    */
@@ -15192,6 +15682,24 @@ export interface Commands {
   'calendar.take': { input: CalendarTakeInput; output: CalendarTakeOutput };
   /** Invitations written */
   'calendar.written': { input: CalendarWrittenInput; output: CalendarWrittenOutput };
+  /** Rate written down */
+  'costs.add_rate': { input: CostsAddRateInput; output: CostsAddRateOutput };
+  /** Cost changed */
+  'costs.change': { input: CostsChangeInput; output: CostsChangeOutput };
+  /** What was spent on some days, with sums */
+  'costs.list': { input: CostsListInput; output: CostsListOutput };
+  /** Cost noted */
+  'costs.note': { input: CostsNoteInput; output: CostsNoteOutput };
+  /** Rates that were published, to take over */
+  'costs.published': { input: CostsPublishedInput; output: CostsPublishedOutput };
+  /** Rate put away */
+  'costs.put_rate_away': { input: CostsPutRateAwayInput; output: CostsPutRateAwayOutput };
+  /** The rates by which drives and days away are counted */
+  'costs.rates': { input: CostsRatesInput; output: CostsRatesOutput };
+  /** Cost taken back */
+  'costs.take_back': { input: CostsTakeBackInput; output: CostsTakeBackOutput };
+  /** Rates taken over */
+  'costs.take_published': { input: CostsTakePublishedInput; output: CostsTakePublishedOutput };
   /** Makes a verified copy where the coach chooses */
   'desk.back_up': { input: DeskBackUpInput; output: DeskBackUpOutput };
   /** Where the talk with the server is */
@@ -15238,6 +15746,8 @@ export interface Commands {
   'desk.save_calendar': { input: DeskSaveCalendarInput; output: DeskSaveCalendarOutput };
   /** Saves the court card of a lesson where the coach chooses */
   'desk.save_card': { input: DeskSaveCardInput; output: DeskSaveCardOutput };
+  /** Saves what was spent on some days as a table where the coach chooses */
+  'desk.save_costs': { input: DeskSaveCostsInput; output: DeskSaveCostsOutput };
   /** Saves a copy of everything about one student, with their documents, into a folder */
   'desk.save_everything': { input: DeskSaveEverythingInput; output: DeskSaveEverythingOutput };
   /** Saves the page of a visit's home plan where the coach chooses */
@@ -15665,6 +16175,15 @@ export const commandNames = [
   'calendar.set_account',
   'calendar.take',
   'calendar.written',
+  'costs.add_rate',
+  'costs.change',
+  'costs.list',
+  'costs.note',
+  'costs.published',
+  'costs.put_rate_away',
+  'costs.rates',
+  'costs.take_back',
+  'costs.take_published',
   'desk.back_up',
   'desk.calendar_talk',
   'desk.check',
@@ -15688,6 +16207,7 @@ export const commandNames = [
   'desk.sample',
   'desk.save_calendar',
   'desk.save_card',
+  'desk.save_costs',
   'desk.save_everything',
   'desk.save_home_plan',
   'desk.save_letter',

@@ -5,6 +5,7 @@ import Answers from './Answers.svelte';
 import BeforeCourt from './BeforeCourt.svelte';
 import Calendars from './Calendars.svelte';
 import Coach from './Coach.svelte';
+import Costs from './Costs.svelte';
 import Courts from './Courts.svelte';
 import DaySheet from './DaySheet.svelte';
 import EditStudent from './EditStudent.svelte';
@@ -101,6 +102,8 @@ export const screens: readonly Screen[] = [
   { path: '/coach/calendars', component: Calendars },
   { path: '/coach/rates', component: Rates },
   { path: '/coach/keeping', component: Keeping },
+  { path: '/costs', component: Costs },
+  { path: '/costs/:year', component: Costs },
   { path: '/coach/notices', component: Notices },
   { path: '/coach/notices/new', component: WriteNotice },
   { path: '/coach/notices/:notice', component: WriteNotice },

@@ -1,5 +1,6 @@
 //! Reads the fields of a JSON input one by one and gathers what is wrong with them.
 
+use rust_decimal::Decimal;
 use serde_json::{Map, Value};
 
 use super::{CalcRefusal, Problem};
@@ -82,13 +83,33 @@ impl Fields {
 
     /// A text that may be left out.
     pub fn text_or_none(&mut self, field: &str) -> Option<String> {
-        match self.left.get(field) {
-            None | Some(Value::Null) => {
-                self.left.remove(field);
-                None
-            }
-            Some(_) => self.text(field),
+        if self.is_left_out(field) { None } else { self.text(field) }
+    }
+
+    /// A decimal number as text, as in `"12.50"`: digits, a point, a sign before it.
+    pub fn decimal(&mut self, field: &str) -> Option<Decimal> {
+        let text = self.text(field)?;
+        let digits = text.strip_prefix('-').unwrap_or(&text);
+        let parts: Vec<&str> = digits.split('.').collect();
+        let plain = parts.len() <= 2
+            && parts
+                .iter()
+                .all(|part| !part.is_empty() && part.bytes().all(|b| b.is_ascii_digit()));
+        let number = plain.then(|| text.parse().ok()).flatten();
+        if number.is_none() {
+            let words = format!("“{field}” is a decimal number such as \"12.50\"");
+            self.refuse(field, "not_a_decimal", words);
         }
+        number
+    }
+
+    /// Whether a field is not there, or null; it is taken out then.
+    pub fn is_left_out(&mut self, field: &str) -> bool {
+        let out = matches!(self.left.get(field), None | Some(Value::Null));
+        if out {
+            self.left.remove(field);
+        }
+        out
     }
 
     /// A yes or no that may be left out, and is no then.
@@ -142,15 +163,26 @@ impl Fields {
         (numbers.len() == items.len()).then_some(numbers)
     }
 
+    /// A list of whole numbers from 0 up; `None` when one of them is none.
+    pub fn wholes(&mut self, field: &str) -> Option<Vec<u64>> {
+        let items = self.list(field)?;
+        let mut numbers = Vec::with_capacity(items.len());
+        for (place, item) in items.iter().enumerate() {
+            match item.as_u64() {
+                Some(number) => numbers.push(number),
+                None => {
+                    let at = format!("{field}[{place}]");
+                    let words = format!("“{at}” is a whole number, 0 or more");
+                    self.refuse(&at, "not_whole", words);
+                }
+            }
+        }
+        (numbers.len() == items.len()).then_some(numbers)
+    }
+
     /// A whole number that may be left out.
     pub fn whole_or_none(&mut self, field: &str) -> Option<u32> {
-        match self.left.get(field) {
-            None | Some(Value::Null) => {
-                self.left.remove(field);
-                None
-            }
-            Some(_) => self.whole(field),
-        }
+        if self.is_left_out(field) { None } else { self.whole(field) }
     }
 
     /// So many whole numbers from 0 up, as in `[480, 1260]`.
@@ -191,6 +223,15 @@ impl Fields {
         });
         // Every one is read before the first that fails ends the list.
         each.collect::<Vec<_>>().into_iter().collect()
+    }
+
+    /// The same for a list that may be left out, and is empty then.
+    pub fn each_or_none<T>(
+        &mut self,
+        field: &str,
+        read: impl Fn(&mut Fields) -> Option<T>,
+    ) -> Option<Vec<T>> {
+        if self.is_left_out(field) { Some(Vec::new()) } else { self.each(field, read) }
     }
 
     /// An object inside, read by `read`.

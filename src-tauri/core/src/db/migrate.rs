@@ -42,6 +42,7 @@ migrations![
     "0009_booking.sql",
     "0010_calendars.sql",
     "0011_before_court.sql",
+    "0012_costs.sql",
 ];
 
 /// The newest schema this program knows.

@@ -15,7 +15,7 @@ use crate::db::{backup, check};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::{AcknowledgementId, IncidentId, LetterId, ScanId, StudentId, VersionId};
 use crate::kinds::{Clock, SystemClock};
-use crate::{calendar, erasing, home, intake, lessons, letters, students, visits};
+use crate::{calendar, costs, erasing, home, intake, lessons, letters, students, visits};
 
 /// A file by its path.
 #[derive(Debug, Serialize, Deserialize, JsonSchema)]
@@ -193,6 +193,11 @@ pub(super) fn table() -> Vec<DeskCommand> {
             open_sheet,
         ),
         act("desk.open_home_plan", "Opens the page of a visit's home plan", open_home_plan),
+        act(
+            "desk.save_costs",
+            "Saves what was spent on some days as a table where the coach chooses",
+            save_costs,
+        ),
         act(
             "desk.save_everything",
             "Saves a copy of everything about one student, with their documents, into a folder",
@@ -438,6 +443,11 @@ pub fn invitations_into(
     let input = serde_json::json!({ "visit": which.visit });
     commands::call(file, "calendar.written", input)?;
     Ok(files.into_iter().map(|(name, _)| name).collect())
+}
+
+fn save_costs(desk: &mut Desk, of: costs::CostsOf) -> Result<SavedAt> {
+    let table = desk.file()?.read(|db| costs::document(db, of))?;
+    save_as(desk, "Save the costs", table)
 }
 
 fn save_everything(desk: &mut Desk, which: students::Which) -> Result<SavedAt> {

@@ -1,4 +1,4 @@
-//! Signed papers as pictures or PDFs, kept in the coach file.
+//! Signed papers, and receipts, as pictures or PDFs, kept in the coach file.
 
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
@@ -26,7 +26,7 @@ pub struct ScanGiven {
 }
 
 /// A scan that was read and not kept yet.
-pub(super) struct Scanned {
+pub(crate) struct Scanned {
     name: String,
     media: &'static str,
     bytes: Vec<u8>,
@@ -63,7 +63,7 @@ fn media_of(bytes: &[u8]) -> Option<&'static str> {
 }
 
 impl ScanGiven {
-    pub(super) fn read(self, p: &mut Problems, field: &str) -> Option<Scanned> {
+    pub(crate) fn read(self, p: &mut Problems, field: &str) -> Option<Scanned> {
         let name = text::line(&self.name);
         let name: String =
             name.chars().filter(|c| !matches!(c, '/' | '\\' | ':')).take(120).collect();
@@ -105,7 +105,7 @@ fn too_large(name: &str) -> String {
 }
 
 /// Keeps a scan.
-pub(super) fn keep(db: &Writing<'_>, scan: Option<Scanned>) -> Result<Option<ScanId>> {
+pub(crate) fn keep(db: &Writing<'_>, scan: Option<Scanned>) -> Result<Option<ScanId>> {
     let Some(scan) = scan else { return Ok(None) };
     let id: ScanId = db.id();
     db.execute(
@@ -116,7 +116,7 @@ pub(super) fn keep(db: &Writing<'_>, scan: Option<Scanned>) -> Result<Option<Sca
 }
 
 /// A scan by its name.
-pub(super) fn named(db: &Reading<'_>, id: Option<ScanId>) -> Result<Option<ScanNamed>> {
+pub(crate) fn named(db: &Reading<'_>, id: Option<ScanId>) -> Result<Option<ScanNamed>> {
     let Some(id) = id else { return Ok(None) };
     let name =
         db.found("scan", &id, "SELECT name FROM scan WHERE id = ?", [id], |r| r.get("name"))?;

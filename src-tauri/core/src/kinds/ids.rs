@@ -195,6 +195,10 @@ id_types! {
     PageId,
     /// An incident report.
     IncidentId,
+    /// Something the coach spent.
+    CostId,
+    /// A rate by which costs are counted.
+    RateId,
     /// A row of a kind that nothing else points at: words of a goal, one try.
     RowId,
 }

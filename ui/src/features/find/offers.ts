@@ -15,6 +15,7 @@ const ACTS: readonly Offer[] = [
   { words: 'Add a student', kind: 'do', href: '#/people/new' },
   { words: 'Add a facility', kind: 'do', href: '#/places/new' },
   { words: 'Bring in a spreadsheet', kind: 'do', href: '#/import' },
+  { words: 'Costs', kind: 'go to', href: '#/costs' },
   { words: 'The year in figures', kind: 'go to', href: '#/year' },
 ];
 

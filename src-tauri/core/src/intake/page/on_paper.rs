@@ -6,12 +6,14 @@ use serde::{Deserialize, Serialize};
 use super::questions::QUESTIONS;
 use crate::app::Reading;
 use crate::error::Result;
-use crate::intake::paper::{BLANK, paper};
+use crate::intake::paper::paper;
 use crate::kinds::Language;
 use crate::kinds::ids::StudentId;
 use crate::print::{Piece, file_words};
 use crate::students;
 
+/// A line to write on by hand: as long as leaves room for the question beside it.
+const BLANK: &str = "________________________________________________";
 /// Lines to write on under a question that asks for more than a word.
 const LINES: usize = 3;
 

@@ -1,0 +1,221 @@
+//! Noting a cost, changing it, taking it back.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::worked::{Amount, day_rate, drive};
+use super::{Cost, CostForm, CostKind, Per, store};
+use crate::app::{Reading, Writing};
+use crate::error::{Error, Problems, Result};
+use crate::intake::scans::{self, ScanGiven};
+use crate::kinds::ids::CostId;
+use crate::kinds::{Currency, Day, Span};
+
+/// The most days of one cost.
+const MOST_DAYS: i64 = 366;
+
+/// A cost to note.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NoteCost {
+    /// The cost.
+    pub cost: CostForm,
+    /// Its receipt.
+    #[serde(default)]
+    pub receipt: Option<ScanGiven>,
+}
+
+/// A cost to change.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ChangeCost {
+    /// Which one.
+    pub id: CostId,
+    /// All that is to be kept.
+    pub cost: CostForm,
+    /// A new receipt; left out to keep the one there is.
+    #[serde(default)]
+    pub receipt: Option<ScanGiven>,
+}
+
+/// A cost that was none.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct TakeBackCost {
+    /// Which one.
+    pub id: CostId,
+    /// Why.
+    pub reason: String,
+}
+
+/// The length of a drive, as kept, with its unit.
+type Length = (String, Per);
+
+/// A form, read.
+pub(super) struct Read {
+    pub kind: CostKind,
+    pub days: Span,
+    pub words: String,
+    pub town: String,
+    pub amount: Amount,
+    pub drive: Option<Length>,
+}
+
+/// Notes a cost.
+///
+/// # Errors
+/// `Refused` with every field that is wrong; a drive or day rate on a day without a rate is one.
+pub fn note(db: &Writing<'_>, given: NoteCost) -> Result<Cost> {
+    let mut p = Problems::new();
+    let read = read(db, &mut p, given.cost)?;
+    let receipt = given.receipt.and_then(|scan| scan.read(&mut p, "receipt"));
+    p.done()?;
+    let Some(read) = read else { return Err(Error::Fault("a cost without its amount".to_owned())) };
+    let receipt = scans::keep(db, receipt)?;
+    let id: CostId = db.id();
+    store::insert(db, id, &read, receipt)?;
+    db.label(format!("Cost noted: {}", read.words));
+    store::find(db, id)
+}
+
+/// Changes a cost; a drive or day rate is worked out anew.
+///
+/// # Errors
+/// `NotFound`; as [`note`]; `NotPossible` once it was taken back.
+pub fn change(db: &Writing<'_>, given: ChangeCost) -> Result<Cost> {
+    stands(&store::find(db, given.id)?)?;
+    let mut p = Problems::new();
+    let read = read(db, &mut p, given.cost)?;
+    let receipt = given.receipt.and_then(|scan| scan.read(&mut p, "receipt"));
+    p.done()?;
+    let Some(read) = read else { return Err(Error::Fault("a cost without its amount".to_owned())) };
+    let receipt = scans::keep(db, receipt)?;
+    store::update(db, given.id, &read, receipt)?;
+    db.label(format!("Cost changed: {}", read.words));
+    store::find(db, given.id)
+}
+
+/// Takes a cost back: it stays in the list with its reason, and counts no longer.
+///
+/// # Errors
+/// `NotFound`; `Refused` without a reason; `NotPossible` when it was taken back before.
+pub fn take_back(db: &Writing<'_>, given: TakeBackCost) -> Result<Cost> {
+    let cost = store::find(db, given.id)?;
+    stands(&cost)?;
+    let mut p = Problems::new();
+    let reason = p.reason("reason", &given.reason, "The reason");
+    p.done()?;
+    store::take_back(db, given.id, db.today(), &reason)?;
+    db.label(format!("Cost taken back: {}", cost.words));
+    store::find(db, given.id)
+}
+
+fn stands(cost: &Cost) -> Result<()> {
+    match cost.taken_back {
+        None => Ok(()),
+        Some(day) => Err(Error::not_possible(
+            "taken_back",
+            format!("This cost was taken back on {}. Note a new one.", day.words()),
+        )),
+    }
+}
+
+/// Reads a form; `None` only when something is wrong with it.
+fn read(db: &Reading<'_>, p: &mut Problems, form: CostForm) -> Result<Option<Read>> {
+    p.within("cost.", |p| {
+        let before = db.today();
+        let day = p.day("day", &form.day, "The day");
+        let several = matches!(form.kind, CostKind::Lodging | CostKind::DayRate);
+        let last = p.day_or_none("last", Some(&form.last), "The last day");
+        if last.is_some() && !several {
+            p.add("last", "one_day", "Only lodging and day rates run over several days.");
+        }
+        let days = Span { first: day, last: last.filter(|_| several).unwrap_or(day) };
+        if day > before {
+            p.add("day", "in_future", "The day lies in the future. Note a cost once it is one.");
+        }
+        if days.last < days.first {
+            p.add("last", "before", "The last day is before the first.");
+        } else if days.days() > MOST_DAYS {
+            p.add("last", "too_long", format!("One cost has room for {MOST_DAYS} days."));
+        }
+        let words = p.name("words", &form.words, "What it was for");
+        let town = p.line("town", &form.town, "The town");
+        let (amount, drive) = match form.kind {
+            CostKind::Drive => driven(db, p, &form, day)?,
+            CostKind::DayRate => {
+                no_amount(p, &form);
+                let fits = days.first <= days.last && days.days() <= MOST_DAYS;
+                (if fits { day_rate(db, p, days)? } else { None }, None)
+            }
+            _ => {
+                if !form.distance.trim().is_empty() || form.unit.is_some() {
+                    p.add("distance", "no_drive", "Only a drive has a length.");
+                }
+                (typed(p, &form), None)
+            }
+        };
+        let kind = form.kind;
+        Ok(amount.map(|amount| Read { kind, days, words, town, amount, drive }))
+    })
+}
+
+/// What a drive comes to, and its length as kept.
+fn driven(
+    db: &Reading<'_>,
+    p: &mut Problems,
+    form: &CostForm,
+    day: Day,
+) -> Result<(Option<Amount>, Option<Length>)> {
+    no_amount(p, form);
+    let unit = form.unit.filter(|unit| *unit != Per::Day);
+    if unit.is_none() {
+        p.add("unit", "missing", "Say whether these are miles or kilometres.");
+    }
+    let length = super::worked::length(p, &form.distance);
+    let Some((length, unit)) = length.zip(unit) else { return Ok((None, None)) };
+    let amount = drive(db, p, day, length, unit)?;
+    Ok((amount, Some((length.normalize().to_string(), unit))))
+}
+
+/// An amount typed where it is worked out would be ignored, which nobody would see.
+fn no_amount(p: &mut Problems, form: &CostForm) {
+    if !form.amount.trim().is_empty() || !form.currency.trim().is_empty() {
+        p.add("amount", "worked_out", "This is worked out from your rate; leave it empty.");
+    }
+}
+
+fn typed(p: &mut Problems, form: &CostForm) -> Option<Amount> {
+    let Some(currency) = Currency::parse(&form.currency) else {
+        let code = form.currency.trim();
+        let words = if code.is_empty() {
+            "An amount needs its currency, as in EUR.".to_owned()
+        } else {
+            format!("\u{201c}{code}\u{201d} is no currency. Write its three letters, as in EUR.")
+        };
+        p.add("currency", "no_such_currency", words);
+        return None;
+    };
+    let typed = form.amount.trim();
+    let minor = currency.minor(typed);
+    match minor {
+        Some(minor) if minor > 0 => Some(Amount { currency, minor, worked: String::new() }),
+        Some(_) => {
+            p.add("amount", "nothing", "A cost is more than 0.");
+            None
+        }
+        None if typed.is_empty() => {
+            p.add("amount", "empty", "The amount is empty.");
+            None
+        }
+        None => {
+            let words = format!(
+                "\u{201c}{typed}\u{201d} is not an amount in {}: above 0, with at most {} decimals.",
+                currency.code(),
+                currency.decimals()
+            );
+            p.add("amount", "no_amount", words);
+            None
+        }
+    }
+}
