@@ -538,3 +538,76 @@ fn what_is_sealed_refuses_to_change_in_the_file_itself() {
         assert!(conn.execute(statement, []).is_err(), "{statement}");
     }
 }
+
+/// The addresses that the one invitation of a visit goes to, or why it cannot be written.
+fn invited(w: &World, visit: &str) -> Result<Vec<String>, String> {
+    let which = serde_json::from_value(json!({ "visit": visit })).unwrap();
+    let stamp = chrono::DateTime::UNIX_EPOCH;
+    let files = w.file.read(|db| carryover_core::calendar::files(db, which, stamp));
+    let files = files.map_err(|e| e.to_string())?;
+    let text = files[0].1.replace("\r\n ", "");
+    Ok(text
+        .lines()
+        .filter(|line| line.starts_with("ATTENDEE"))
+        .map(|line| line.rsplit("mailto:").next().unwrap().to_owned())
+        .collect())
+}
+
+/// A second adult on every message, and nothing straight to a minor without a guardian's consent: what
+/// the U.S. Center for SafeSport's Minor Athlete Abuse Prevention Policies ask of electronic messages.
+#[test]
+fn a_minor_is_written_to_through_the_guardian_and_straight_only_with_consent() {
+    let mut w = World::new();
+    w.on("2026-03-01");
+    w.act("settings.change", json!({ "name": "Robin", "email": "robin@example.org" }));
+    let child = json!({
+        "name": "Ilse Ruys", "born": "2012-02-29", "email": "ilse@example.org",
+        "guardian": { "name": "Mies Ruys", "relation": "mother", "email": "mies@example.org" },
+    });
+    let student = world::id(&w.act("students.add", child.clone()), "/id");
+    let visit = w.planned(&student, "2026-03-10", "2026-03-11");
+    lesson(&mut w, &visit, "2026-03-10");
+    assert_eq!(invited(&w, &visit).unwrap(), ["mies@example.org"]);
+    let draft = w.act("offers.draft", json!({ "visit": visit }));
+    assert_eq!(draft["to"], "To Mies Ruys, the guardian.");
+    assert!(world::id(&draft, "/words").starts_with("Dear Mies Ruys,"), "{draft}");
+
+    let by = json!({ "name": "Mies Ruys", "relation": "guardian", "as_what": "mother" });
+    let given = json!({ "student": student, "kind": "messages", "given": true, "by": by });
+    let consent = w.act("intake.give_consent", given);
+    assert_eq!(invited(&w, &visit).unwrap(), ["ilse@example.org", "mies@example.org"]);
+    let draft = w.act("offers.draft", json!({ "visit": visit }));
+    assert_eq!(draft["to"], "A minor: send the same to Mies Ruys, as a second adult.");
+    assert!(world::id(&draft, "/words").starts_with("Dear Ilse,"), "{draft}");
+
+    w.act("intake.set_minor_rules", json!({ "second_adult": false }));
+    assert_eq!(invited(&w, &visit).unwrap(), ["ilse@example.org"]);
+    w.act("intake.set_minor_rules", json!({}));
+
+    // Without an address of the second adult nothing goes to the child alone.
+    let mut silent = child.clone();
+    silent["guardian"]["email"] = json!("");
+    w.act("students.change", json!({ "student": student, "profile": silent }));
+    let why = invited(&w, &visit).unwrap_err();
+    assert!(why.contains("Mies Ruys has no e-mail address"), "{why}");
+    assert!(why.contains("second adult"), "{why}");
+    w.act("students.change", json!({ "student": student, "profile": child }));
+
+    let withdraw = json!({ "consent": consent["id"], "by_whom": "Mies Ruys", "day": "2026-03-01" });
+    w.act("intake.withdraw_consent", withdraw);
+    assert_eq!(invited(&w, &visit).unwrap(), ["mies@example.org"]);
+
+    // Nobody to write to; of unknown age with a guardian; of age.
+    let mut alone = child.clone();
+    alone["guardian"] = json!(null);
+    w.act("students.change", json!({ "student": student, "profile": alone }));
+    assert!(invited(&w, &visit).unwrap_err().contains("no guardian to write to is known"));
+    let mut unknown = child.clone();
+    unknown["born"] = json!("");
+    w.act("students.change", json!({ "student": student, "profile": unknown }));
+    assert_eq!(invited(&w, &visit).unwrap(), ["mies@example.org"]);
+    let mut grown = child;
+    grown["born"] = json!("2000-02-29");
+    w.act("students.change", json!({ "student": student, "profile": grown }));
+    assert_eq!(invited(&w, &visit).unwrap(), ["ilse@example.org"]);
+}

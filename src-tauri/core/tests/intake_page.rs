@@ -110,3 +110,36 @@ fn an_answer_that_was_edited_says_why_it_cannot_be_taken() {
         assert_eq!(codes(&w.refused("intake.take_answers", take))[0].1, "cannot_be_taken");
     }
 }
+
+/// What is kept about health stands beside each answer, and the same answer again is a new one: it has
+/// its own day.
+#[test]
+fn answers_about_health_stand_beside_what_is_kept_and_are_never_the_same() {
+    let mut w = World::new();
+    let ana = w.student("Ana Silva");
+    let injury =
+        json!({ "student": ana, "kind": "injury", "words": "Left knee", "since": "2026-02-01" });
+    w.act("intake.note_injury", injury);
+    let ready = json!({ "student": ana, "answered": "Ana Silva", "day": "2026-02-03",
+        "answers": { "active": "yes", "disease": "no" } });
+    w.act("intake.answer_readiness", ready);
+    let html = html(&mut w, &ana);
+    let answers = json!({ "injuries": "Left knee", "active": "yes", "symptoms": "no" });
+    let content = file(&token(&html), &answers);
+    let read = w.act("intake.read_answers", json!({ "student": ana, "content": content }));
+    let now: Vec<(&Value, &Value)> = read["answers"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|answer| (&answer["field"], &answer["now"]))
+        .collect();
+    assert_eq!(
+        now,
+        [
+            (&json!("injuries"), &json!("Left knee (since 1 February 2026)")),
+            (&json!("active"), &json!("yes (3 February 2026)")),
+            (&json!("symptoms"), &json!("not known (3 February 2026)")),
+        ]
+    );
+    assert_eq!(read["same"], 0);
+}

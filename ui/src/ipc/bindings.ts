@@ -2410,6 +2410,10 @@ export interface ToTell {
    */
   by: string;
   /**
+   * To whom it goes, as a sentence, where that is not the student alone.
+   */
+  to: string;
+  /**
    * A message to copy.
    */
   message: string;
@@ -12239,6 +12243,10 @@ export interface OffersDraftOutput {
    * The message as the program would write it.
    */
   words: string;
+  /**
+   * To whom it goes, as a sentence, where that is not the student alone.
+   */
+  to: string;
   /**
    * The lessons.
    */

@@ -9,11 +9,11 @@ use super::{InvitationDue, InvitationKind};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Result};
 use crate::ical::{self, Event, Method, Person};
+use crate::intake::written_to::{WrittenTo, written_to};
 use crate::kinds::text::counted;
 use crate::kinds::zones::Zone;
 use crate::lessons::{self, Attending, Lesson, LessonState, ListLessons, WhichHour};
 use crate::settings::{self, Settings};
-use crate::students;
 use crate::visits::{self, Visit, Which};
 
 /// So many invitations were written.
@@ -36,7 +36,7 @@ struct Due {
 
 fn all(db: &Reading<'_>, visit: &Visit) -> Result<Vec<Due>> {
     let me = settings::show(db)?;
-    let email = address(db, visit)?;
+    let to = written_to(db, visit.student, db.today())?;
     let on = ListLessons { visit: Some(visit.id), from: None, to: None };
     let mut due = Vec::new();
     for lesson in lessons::list(db, on)? {
@@ -62,8 +62,8 @@ fn all(db: &Reading<'_>, visit: &Visit) -> Result<Vec<Due>> {
             InvitationKind::Changed => format!("Tell that the lesson is now on {when}."),
             InvitationKind::CalledOff => format!("Tell that the lesson on {when} is called off."),
         };
-        let trouble = if email.is_empty() {
-            format!("{} has no e-mail address, which an invitation needs.", visit.name)
+        let trouble = if let Some(words) = cannot_reach(&to, &visit.name) {
+            words
         } else if me.email.is_empty() {
             "Your own e-mail address is not known yet; write it down under Coach.".to_owned()
         } else {
@@ -82,11 +82,16 @@ fn all(db: &Reading<'_>, visit: &Visit) -> Result<Vec<Due>> {
     Ok(due)
 }
 
-/// Where a student's invitations go: the student's address, or else the guardian's.
-fn address(db: &Reading<'_>, visit: &Visit) -> Result<String> {
-    let profile = students::show(db, students::Which { student: visit.student })?.profile;
-    let guardian = profile.guardian.map(|guardian| guardian.email).unwrap_or_default();
-    Ok(if profile.email.is_empty() { guardian } else { profile.email })
+/// Why an invitation cannot be addressed; `None` when it can.
+fn cannot_reach(to: &WrittenTo, student: &str) -> Option<String> {
+    let Some(first) = &to.first else { return Some(to.against.clone()) };
+    let without = |name: &str| format!("{name} has no e-mail address, which an invitation needs.");
+    if first.email.is_empty() {
+        return Some(without(if to.through { &first.name } else { student }));
+    }
+    to.second.as_ref().filter(|second| second.email.is_empty()).map(|second| {
+        format!("{} A second adult has to be on each message to a minor.", without(&second.name))
+    })
 }
 
 /// The invitations of a visit that are due, in time.
@@ -140,7 +145,7 @@ pub fn files(
     stamp: DateTime<Utc>,
 ) -> Result<Vec<(String, String)>> {
     let visit = visits::show(db, which)?;
-    let (me, email) = (settings::show(db)?, address(db, &visit)?);
+    let (me, to) = (settings::show(db)?, written_to(db, visit.student, db.today())?);
     let due = all(db, &visit)?;
     if let Some(trouble) = due.iter().map(|d| &d.shown.trouble).find(|trouble| !trouble.is_empty())
     {
@@ -152,15 +157,21 @@ pub fn files(
             "Every lesson was invited to as it stands.",
         ));
     }
+    // A guardian may have more than one child on court.
+    let whose = if to.through { format!(" for {}", visit.name) } else { String::new() };
+    let attendees: Vec<Person> = [to.first, to.second]
+        .into_iter()
+        .flatten()
+        .map(|reached| Person { name: reached.name, email: reached.email })
+        .collect();
     let mut files = Vec::new();
-    for Due { lesson, who, shown } in due {
+    for Due { lesson, shown, .. } in due {
         let summary = match me.name.as_str() {
-            "" => "Lesson".to_owned(),
-            name => format!("Lesson with {name}"),
+            "" => format!("Lesson{whose}"),
+            name => format!("Lesson with {name}{whose}"),
         };
-        let attendee = Person { name: who.name.clone(), email: email.clone() };
         let event = Event {
-            attendees: vec![attendee],
+            attendees: attendees.clone(),
             ..event(&lesson, &me, stamp, shown.sequence, summary)?
         };
         let (method, word) = match shown.kind {

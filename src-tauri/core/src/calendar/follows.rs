@@ -8,6 +8,7 @@ use super::{InvitationKind, due};
 use crate::app::Reading;
 use crate::bookings::{self, Booking, CourtNeeded, CourtState, CourtsOf};
 use crate::error::Result;
+use crate::intake::written_to::written_to;
 use crate::kinds::ids::{BookingId, StudentId, VisitId};
 use crate::kinds::zones::Zone;
 use crate::lessons::{self, Attending, Lesson, LessonState, Which};
@@ -27,6 +28,8 @@ pub struct ToTell {
     pub name: String,
     /// The guardian's name, where the student is written to through one; else empty.
     pub by: String,
+    /// To whom it goes, as a sentence, where that is not the student alone.
+    pub to: String,
     /// A message to copy.
     pub message: String,
     /// Whether an invitation that was sent before is now to be changed or called off.
@@ -115,8 +118,8 @@ fn to_tell(db: &Reading<'_>, lesson: &Lesson, who: &Attending) -> Result<Option<
         }
         _ => format!("our lesson is now on {when} at {}. Does that suit you?", lesson.place),
     };
-    let guardian = student.profile.guardian.as_ref().filter(|_| student.profile.email.is_empty());
-    let by = guardian.map(|g| g.name.clone()).unwrap_or_default();
+    let to = written_to(db, who.student, db.today())?;
+    let by = to.first.as_ref().filter(|_| to.through).map(|g| g.name.clone()).unwrap_or_default();
     let dear = if by.is_empty() { offers::called(&student) } else { &by };
     let closing = format!("{}\n{}", me.closing, me.name);
     let message = format!("Dear {dear},\n\n{said}\n\n{}", closing.trim());
@@ -125,6 +128,7 @@ fn to_tell(db: &Reading<'_>, lesson: &Lesson, who: &Attending) -> Result<Option<
         visit: who.visit,
         name: who.name.clone(),
         message,
+        to: to.words(),
         by,
         invited: due.is_some(),
         trouble: due.map(|d| d.trouble).unwrap_or_default(),

@@ -103,6 +103,15 @@ impl CostKind {
 }
 
 impl Per {
+    /// One of it, as in "a kilometre".
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Mile => "mile",
+            Self::Km => "kilometre",
+            Self::Day => "day away",
+        }
+    }
+
     /// So many of it, as in "214 mi".
     pub fn unit(self) -> &'static str {
         match self {

@@ -98,7 +98,7 @@ pub fn published() -> Vec<PublishedRates> {
             "{} {} a {}{}, {} to {}: {}",
             Decimal::new(row.amount, 4).normalize(),
             row.currency,
-            row.per.unit(),
+            row.per.words(),
             part.unwrap_or_default(),
             day(row.since).words(),
             day(row.until).words(),

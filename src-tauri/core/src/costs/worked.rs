@@ -134,13 +134,9 @@ fn found(
 }
 
 fn no_rate(per: Per, day: Day) -> String {
-    let what = match per {
-        Per::Mile => "a mile",
-        Per::Km => "a kilometre",
-        Per::Day => "a day away",
-    };
     format!(
-        "You have no rate for {what} on {}. Write it down with its source first; it is not guessed.",
+        "You have no rate for a {} on {}. Write it down with its source first; it is not guessed.",
+        per.words(),
         day.words()
     )
 }

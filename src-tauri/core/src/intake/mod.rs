@@ -21,6 +21,7 @@ mod paper;
 pub mod readiness;
 pub mod record;
 pub mod scans;
+pub mod written_to;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};

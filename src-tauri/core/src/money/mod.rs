@@ -1,12 +1,15 @@
-//! What money comes to: amounts rounded by one rule, split without loss, and the sums of an invoice.
+//! What money comes to: amounts rounded by one rule, split without loss, the sums of an
+//! invoice, and what a prepaid package still owes.
 //!
 //! Everything here is whole numbers of a currency's smallest unit and exact fractions; no float, and
 //! nothing is rounded twice.
 
 mod fraction;
 mod invoice;
+mod package;
 mod split;
 
 pub use fraction::Fraction;
 pub use invoice::{Category, Extra, Line, Paper, Prices, Sums, Tax, TaxRow, TooLarge, sums};
+pub use package::{Owed, at_single_price, earned_with_breakage, pro_rata};
 pub use split::split;

@@ -9,6 +9,7 @@ use super::terms::terms;
 use crate::app::Reading;
 use crate::error::{Error, Result};
 use crate::facilities::{self, AskTerms};
+use crate::intake::written_to::written_to;
 use crate::kinds::Currency;
 use crate::kinds::zones::{Zone, local_of, resolve};
 use crate::lessons::{self, Lesson, LessonState, ListLessons, WhichHour};
@@ -21,6 +22,8 @@ use crate::visits::{self, Which};
 pub struct Draft {
     /// The message as the program would write it.
     pub words: String,
+    /// To whom it goes, as a sentence, where that is not the student alone.
+    pub to: String,
     /// The lessons.
     pub lessons: Vec<OfferedLesson>,
     /// The whole price; empty when a part of it is not known.
@@ -75,9 +78,13 @@ pub fn draft(db: &Reading<'_>, which: Which) -> Result<Draft> {
         lines.push(line(lesson, offered, theirs.as_ref()));
     }
     let price = price(&all);
-    let called = called(&student);
+    let to = written_to(db, student.id, db.today())?;
+    let dear = match &to.first {
+        Some(guardian) if to.through => guardian.name.as_str(),
+        _ => called(&student),
+    };
     let mut parts = vec![
-        format!("Dear {called},"),
+        format!("Dear {dear},"),
         format!("I can offer you these lessons at {}:", first.place),
         lines.join("\n"),
     ];
@@ -103,7 +110,7 @@ pub fn draft(db: &Reading<'_>, which: Which) -> Result<Draft> {
         missing.push("Your terms, as for calling a lesson off.".to_owned());
     }
     let lessons = all.into_iter().map(|(_, offered)| offered).collect();
-    Ok(Draft { words: parts.join("\n\n"), lessons, price, missing })
+    Ok(Draft { words: parts.join("\n\n"), to: to.words(), lessons, price, missing })
 }
 
 /// What a student is called.

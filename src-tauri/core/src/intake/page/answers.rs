@@ -171,7 +171,8 @@ fn page_of(db: &Reading<'_>, student: StudentId, token: &str) -> Result<PageId> 
 pub fn read(db: &Reading<'_>, ask: ReadAnswers) -> Result<AnswersRead> {
     let file = parse(&ask.content)?;
     page_of(db, ask.student, &file.token)?;
-    let (kept, _) = kept(db, ask.student)?;
+    let (mut kept, _) = kept(db, ask.student)?;
+    kept.extend(health_now(db, ask.student)?);
     let mut shown = AnswersRead { student: ask.student, answers: Vec::new(), same: 0 };
     for question in questions_of(&file)? {
         let answer = file.answers.get(question.field).map(|a| a.trim()).unwrap_or_default();
@@ -264,6 +265,24 @@ fn kept(db: &Reading<'_>, student: StudentId) -> Result<(BTreeMap<&'static str, 
         ("eyewear_standard", r.eyewear_standard.clone()),
     ];
     Ok((BTreeMap::from(kept), (profile, intake)))
+}
+
+/// What is kept about health, in words: an answer about it is always a new one, with its own day.
+fn health_now(db: &Reading<'_>, student: StudentId) -> Result<BTreeMap<&'static str, String>> {
+    let of = OfStudent { student };
+    let running: Vec<String> = injuries::of(db, of)?
+        .into_iter()
+        .filter(|injury| injury.over.is_none())
+        .map(|injury| format!("{} (since {})", injury.words, injury.since.words()))
+        .collect();
+    let mut now = BTreeMap::from([("injuries", running.join("; "))]);
+    if let Some(newest) = readiness::answers(db, of)?.into_iter().max_by_key(|r| r.day) {
+        let said = |answer: Answer| format!("{} ({})", answer.words(), newest.day.words());
+        now.insert("active", said(newest.answers.active));
+        now.insert("disease", said(newest.answers.disease));
+        now.insert("symptoms", said(newest.answers.symptoms));
+    }
+    Ok(now)
 }
 
 /// Takes the answers of some fields, as if the coach had typed them; the file counts once.
