@@ -51,14 +51,23 @@ test('a drive asks for its rate, and counts by it', async ({ page, openFile, bri
   await noFindings(page);
 });
 
-test('receipts, sums, a slip taken back, a table, and a trip', async ({ page, openFile, bridge, refusal }) => {
+test('receipts, sums, a slip taken back, a table, and a trip', async ({
+  page,
+  openFile,
+  bridge,
+  refusal,
+}) => {
   await openFile(async (act) => {
     const paid = { words: 'Harbour Inn', amount: '164', currency: 'EUR' };
     await act('costs.note', {
       cost: { kind: 'lodging', day: '2026-03-10', last: '2026-03-11', ...paid },
     });
-    await act('costs.note', { cost: { kind: 'meals', day: '2026-03-10', ...paid, words: 'Lunch', amount: '12.40' } });
-    await act('costs.note', { cost: { kind: 'meals', day: '2026-04-01', ...paid, words: 'Slip', amount: '99' } });
+    await act('costs.note', {
+      cost: { kind: 'meals', day: '2026-03-10', ...paid, words: 'Lunch', amount: '12.40' },
+    });
+    await act('costs.note', {
+      cost: { kind: 'meals', day: '2026-04-01', ...paid, words: 'Slip', amount: '99' },
+    });
   }, '#/costs/2026');
   await expect(page.getByRole('heading', { level: 2, name: '275.40 EUR' })).toBeVisible();
   await use(page, page.getByRole('button', { name: /^Take back ?: Slip/ }));
@@ -86,7 +95,9 @@ test('receipts, sums, a slip taken back, a table, and a trip', async ({ page, op
   await noFindings(page);
 
   await use(page, page.getByRole('button', { name: /^Take over ?: .*mileage/ }));
-  await expect(page.getByRole('list', { name: 'Rates' }).getByText('0.725 USD a mile', { exact: true })).toBeVisible();
+  await expect(
+    page.getByRole('list', { name: 'Rates' }).getByText('0.725 USD a mile', { exact: true }),
+  ).toBeVisible();
   await expect(page.getByRole('button', { name: /^Take over ?: .*mileage/ })).toHaveCount(0);
 
   await page.goto(`${bridge.address}#/trip/2026-03-09/2026-03-12`);

@@ -145,6 +145,8 @@ fn of(days: &Days, spans: Spans) -> Vec<Due> {
     };
     let last = days.came.max(days.health);
     if days.visits {
+        // Of someone whose one visit was called off, the day they asked is the last there is.
+        let last = last.or(days.enquired.max(days.archived));
         add(Kept::Person, last, spans.person, "the last day they came or answered");
     } else if days.enquired.is_some() {
         add(Kept::Enquiry, days.enquired, spans.enquiry, "they first asked");
