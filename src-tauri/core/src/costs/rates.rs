@@ -8,7 +8,7 @@ use super::{Per, store};
 use crate::app::{Reading, Writing};
 use crate::error::{Problems, Result};
 use crate::kinds::ids::RateId;
-use crate::kinds::{Currency, Day};
+use crate::kinds::{Currency, Day, decimal};
 
 /// The most decimals of a rate: 0.725 of a dollar a mile has three.
 const DECIMALS: u32 = 4;
@@ -164,7 +164,7 @@ fn read(p: &mut Problems, form: RateForm) -> Option<Read> {
         let words = "Write the currency\u{2019}s three letters, as in EUR.";
         p.add("currency", "no_such_currency", words);
     }
-    let amount = decimal(&form.amount)
+    let amount = number(&form.amount)
         .filter(|amount| *amount > Decimal::ZERO && *amount <= Decimal::from(100_000));
     if amount.is_none() {
         let words = format!("An amount above 0, with at most {DECIMALS} decimals, as in 0.725.");
@@ -172,7 +172,7 @@ fn read(p: &mut Problems, form: RateForm) -> Option<Read> {
     }
     let mut edge = None;
     if !form.edge.trim().is_empty() {
-        edge = decimal(&form.edge).filter(|edge| *edge <= Decimal::ONE_HUNDRED);
+        edge = number(&form.edge).filter(|edge| *edge <= Decimal::ONE_HUNDRED);
         if edge.is_none() {
             p.add("edge", "no_part", "A part from 0 to 100 percent, or nothing for the whole.");
         } else if form.per.is_some_and(|per| per != Per::Day) {
@@ -184,11 +184,9 @@ fn read(p: &mut Problems, form: RateForm) -> Option<Read> {
     Some(Read { per, since, until, currency, amount, edge, source })
 }
 
-fn decimal(typed: &str) -> Option<Decimal> {
-    let plain = typed.trim().replace(',', ".");
-    let digits = !plain.is_empty() && plain.chars().all(|c| c.is_ascii_digit() || c == '.');
-    let number: Decimal = digits.then(|| plain.parse().ok()).flatten()?;
-    (number.normalize().scale() <= DECIMALS).then(|| number.normalize())
+/// A number with no more decimals than a rate has.
+fn number(typed: &str) -> Option<Decimal> {
+    decimal(typed).map(|number| number.normalize()).filter(|number| number.scale() <= DECIMALS)
 }
 
 /// Puts a rate away. What was worked out with it stays as it is.

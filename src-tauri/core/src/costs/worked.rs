@@ -6,7 +6,7 @@ use super::rates::{CostRate, rate_on};
 use super::{Per, store};
 use crate::app::Reading;
 use crate::error::{Problems, Result};
-use crate::kinds::{Currency, Day, Span};
+use crate::kinds::{Currency, Day, Span, decimal};
 use crate::money::Fraction;
 
 /// The longest drive, in its unit: more is a slip.
@@ -23,16 +23,13 @@ pub(super) struct Amount {
 
 /// The length of a drive as typed: above 0, at most one decimal, with a point or a comma.
 pub(super) fn length(p: &mut Problems, typed: &str) -> Option<Decimal> {
-    let plain = typed.trim().replace(',', ".");
-    let digits = !plain.is_empty() && plain.chars().all(|c| c.is_ascii_digit() || c == '.');
-    let length: Option<Decimal> = digits.then(|| plain.parse().ok()).flatten();
-    let length = length.filter(|length| {
+    let length = decimal(typed).filter(|length| {
         *length > Decimal::ZERO
             && *length <= Decimal::from(FARTHEST)
             && length.normalize().scale() <= 1
     });
     if length.is_none() {
-        let words = if plain.is_empty() {
+        let words = if typed.trim().is_empty() {
             "Say how far it was.".to_owned()
         } else {
             format!(

@@ -21,27 +21,29 @@ pub(super) struct Days {
     pub archived: Option<Day>,
 }
 
-/// The days of one student, or of everyone.
+/// The days of one student, or of everyone, in no order.
 pub(super) fn days(db: &Reading<'_>, of: Option<StudentId>) -> Result<Vec<Days>> {
     db.all(
         "SELECT s.id, s.name, s.enquired, s.archived,
            (SELECT max(coalesce(v.last_day, v.expected_to)) FROM visit v
             WHERE v.student = s.id AND v.called_off IS NULL) AS came,
            EXISTS (SELECT 1 FROM visit v WHERE v.student = s.id) AS visits,
-           (SELECT max(day) FROM (
-              SELECT i.since AS day FROM injury i WHERE i.student = s.id
-              UNION ALL SELECT r.day FROM readiness r WHERE r.student = s.id
-              UNION ALL SELECT c.day FROM clearance c WHERE c.student = s.id)) AS health
-         FROM student s WHERE ?1 IS NULL OR s.id = ?1 ORDER BY s.folded, s.id",
+           (SELECT max(since) FROM injury i WHERE i.student = s.id) AS injured,
+           (SELECT max(day) FROM readiness r WHERE r.student = s.id) AS answered,
+           (SELECT max(day) FROM clearance c WHERE c.student = s.id) AS cleared
+         FROM student s WHERE ?1 IS NULL OR s.id = ?1",
         [of],
         |row| {
+            let (injured, answered): (Option<Day>, Option<Day>) =
+                (row.get("injured")?, row.get("answered")?);
+            let cleared: Option<Day> = row.get("cleared")?;
             Ok(Days {
                 student: row.get("id")?,
                 name: row.get("name")?,
                 enquired: row.get("enquired")?,
                 came: row.get("came")?,
                 visits: row.get("visits")?,
-                health: row.get("health")?,
+                health: injured.max(answered).max(cleared),
                 archived: row.get("archived")?,
             })
         },

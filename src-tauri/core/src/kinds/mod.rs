@@ -13,4 +13,4 @@ pub use civil::{Day, Span, Time};
 pub use clock::{Clock, FixedClock, Instant, SystemClock};
 pub use ids::{CountedIds, Ids, RandomIds};
 pub use language::Language;
-pub use money::Currency;
+pub use money::{Currency, decimal};

@@ -12,6 +12,14 @@ pub struct Currency(iso_currency::Currency);
 /// The most of one amount, in the currency itself: a billion.
 const MOST: i64 = 1_000_000_000;
 
+/// A number as typed, 0 or more, with a point or a comma before the decimals: "12.50", "12,5", "12".
+/// `None` for anything else.
+pub fn decimal(typed: &str) -> Option<Decimal> {
+    let typed = typed.trim().replace(',', ".");
+    let plain = !typed.is_empty() && typed.chars().all(|c| c.is_ascii_digit() || c == '.');
+    plain.then(|| typed.parse().ok()).flatten()
+}
+
 impl Currency {
     /// The currency with this code, in capitals or not; `None` for a code that ISO 4217 does not
     /// list, or lists for metals, tests and the like, which have no unit.
@@ -47,9 +55,7 @@ impl Currency {
     /// assert_eq!(euro.minor("12.505"), None, "a cent is not divided");
     /// ```
     pub fn minor(self, typed: &str) -> Option<i64> {
-        let typed = typed.trim().replace(',', ".");
-        let plain = !typed.is_empty() && typed.chars().all(|c| c.is_ascii_digit() || c == '.');
-        let amount: Decimal = plain.then(|| typed.parse().ok()).flatten()?;
+        let amount = decimal(typed)?;
         let minor = amount.checked_mul(Decimal::from(10_i64.pow(self.decimals())))?;
         (minor.fract().is_zero() && amount <= Decimal::from(MOST)).then(|| minor.to_i64()).flatten()
     }
