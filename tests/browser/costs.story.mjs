@@ -13,7 +13,7 @@ test('a drive asks for its rate, and counts by it', async ({ page, openFile, bri
   await use(page, page.getByRole('button', { name: 'Note a cost' }));
   const dialog = page.getByRole('dialog');
   await write(page, dialog.getByLabel(/^Day/), '10 3 2026');
-  await write(page, dialog.getByLabel(/^What, where, and why/), 'To <b>Saltmere</b>, lessons');
+  await write(page, dialog.getByLabel(/^What it was for/), 'To <b>Saltmere</b>, lessons');
   await write(page, dialog.getByLabel(/^How far/), '212,5');
   await noFindings(page);
   await refusal(async () => {
@@ -39,7 +39,7 @@ test('a drive asks for its rate, and counts by it', async ({ page, openFile, bri
 
   await use(page, page.getByRole('button', { name: 'Note a cost' }));
   await write(page, dialog.getByLabel(/^Day/), '10 3 2026');
-  await write(page, dialog.getByLabel(/^What, where, and why/), 'To <b>Saltmere</b>, lessons');
+  await write(page, dialog.getByLabel(/^What it was for/), 'To <b>Saltmere</b>, lessons');
   await write(page, dialog.getByLabel(/^How far/), '212,5');
   await page.keyboard.press('Enter');
   await expect(dialog).toHaveCount(0);

@@ -78,7 +78,7 @@ impl ConsentKind {
                 "May the coach give the minor lessons, alone on a court that others can see into? Parents may watch at any time."
             }
             Self::HealthData => {
-                "May the coach keep the answers about health and injuries, to plan lessons with care? They are kept in the coach\u{2019}s own file and shown to nobody else."
+                "May the coach keep the answers about health and injuries, to plan lessons with care? They are kept in the coach\u{2019}s own file and seen by the coach and whoever helps in an emergency, by nobody else unless the law asks."
             }
             Self::Recording => "May lessons be recorded, for the coach and the student to look at?",
             Self::Publishing => {
