@@ -94,11 +94,11 @@ test('receipts, sums, a slip taken back, a table, and a trip', async ({
   await expect(page.getByRole('button', { name: /^Receipt ?: Lunch/ })).toBeVisible();
   await noFindings(page);
 
-  await use(page, page.getByRole('button', { name: /^Take over ?: .*mileage/ }));
+  await use(page, page.getByRole('button', { name: /^Use these ?: .*mileage/ }));
   await expect(
     page.getByRole('list', { name: 'Rates' }).getByText('0.725 USD a mile', { exact: true }),
   ).toBeVisible();
-  await expect(page.getByRole('button', { name: /^Take over ?: .*mileage/ })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: /^Use these ?: .*mileage/ })).toHaveCount(0);
 
   await page.goto(`${bridge.address}#/trip/2026-03-09/2026-03-12`);
   const trip = page.getByRole('list', { name: 'Costs of these days' });
