@@ -213,7 +213,7 @@ CREATE TABLE clearance (
   scan       TEXT REFERENCES scan (id),
   withdrawn  TEXT,                                    -- the day it was withdrawn
   why        TEXT NOT NULL DEFAULT ''
-) STRICT;
+, seen TEXT CHECK (length(seen) BETWEEN 1 AND 20000)) STRICT;
 
 CREATE TABLE consent (
   id        TEXT PRIMARY KEY NOT NULL,

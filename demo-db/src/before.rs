@@ -162,6 +162,7 @@ fn blow(m: &mut Maker, student: &str) -> Result<()> {
         "student": student, "injury": injuries.pointer("/0/id"), "by_whom": "Dr. Anneliese Moser",
         "profession": "physician", "day": m.today.plus(-162).to_string(),
         "says": "No signs left. May play again, building up over two weeks; stop at once if headache returns.",
+        "seen": "The letter, shown at the desk; he keeps it",
     });
     m.act("intake.record_clearance", clearance).map(drop)
 }

@@ -174,7 +174,11 @@ story(
     await window.read('Help comes first.');
     await window.read('by the desk');
     await window.picture('before-6-incident');
-    await input('happened', 'The ball came off the back wall and hit her above the ear. She sat down.');
+    await input('happened', 'Yesterday, playing for herself, the ball came off the back wall and hit her above the ear.');
+    await window.click("//input[@name='day']");
+    await window.press(Key.Control, 'a');
+    await window.press(Key.Backspace);
+    await input('day', day(-1));
     await choose('A blow to the head', 'not known');
     await window.act('Write it down');
     await window.read('does not play until a health-care professional’s clearance is recorded');
@@ -207,6 +211,9 @@ story(
     await input('by_whom', 'Dr. Wim Zandt');
     await input('profession', 'physician');
     await input('says', 'No signs. May play again from today, lightly at first.');
+    await button('Record the clearance');
+    await window.read('what somebody says of it is none');
+    await input('seen', 'The letter, which her mother brought and keeps');
     await button('Record the clearance');
     await window.read('Dr. Wim Zandt');
     await gone('No play until');

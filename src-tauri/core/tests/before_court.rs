@@ -134,7 +134,11 @@ fn what_expires_is_missing_again_on_the_day_it_expires() {
         "intake.note_injury",
         json!({ "student": r.student, "kind": "injury", "words": "Twisted ankle", "since": "2026-03-01" }),
     );
-    assert!(missing(&mut w, &later).is_empty(), "asked on the same day");
+    assert_eq!(missing(&mut w, &later), ["readiness"], "written down after they were answered");
+    let answers = json!({ "active": "yes", "disease": "no", "symptoms": "no" });
+    let again = json!({ "student": r.student, "answers": answers, "answered": "Ana Silva" });
+    w.act("intake.answer_readiness", again);
+    assert!(missing(&mut w, &later).is_empty(), "answered after it");
     w.on("2026-03-02");
     w.act(
         "intake.note_injury",
@@ -168,7 +172,7 @@ fn an_outcome_that_asks_for_a_physician_waits_for_a_clearance_of_the_last_year()
     let clearance = |day: &str| {
         json!({
             "student": r.student, "by_whom": "Dr. Irene Prado", "profession": "physician", "day": day,
-            "says": "May take part at moderate effort.",
+            "says": "May take part at moderate effort.", "seen": "Her letter",
         })
     };
     w.act("intake.record_clearance", clearance("2025-02-20"));
@@ -248,12 +252,23 @@ fn after_a_blow_to_the_head_nothing_but_a_clearance_lets_anyone_play() {
     });
     let fields: Vec<String> =
         codes(&w.refused("intake.record_clearance", nobody)).into_iter().map(|c| c.0).collect();
-    assert_eq!(fields, ["by_whom", "profession", "day", "says"]);
+    assert_eq!(fields, ["by_whom", "profession", "day", "says", "seen"]);
+    // Nor is what a guardian or the coach says, or what somebody has only heard.
+    let hearsay = json!({
+        "student": r.student, "injury": injury["id"], "by_whom": "Nora Feld", "profession": "Mother",
+        "day": "2026-03-11", "says": "She is fine.",
+    });
+    assert_eq!(
+        codes(&w.refused("intake.record_clearance", hearsay)),
+        [("profession".into(), "none".into()), ("seen".into(), "empty".into())]
+    );
     let clearance = json!({
         "student": r.student, "injury": injury["id"], "by_whom": "Dr. Irene Prado",
         "profession": "physician", "day": "2026-03-11", "says": "May play from today.",
+        "seen": "On her telephone; she keeps the letter",
     });
     let cleared = w.act("intake.record_clearance", clearance);
+    assert_eq!(cleared["seen"], "On her telephone; she keeps the letter");
     assert_ne!(ready(&mut w, &r.lesson)["state"], "blocked");
     w.act("goals.start_block", start.clone());
     w.act("lessons.give", json!({ "lesson": r.lesson }));
@@ -265,6 +280,78 @@ fn after_a_blow_to_the_head_nothing_but_a_clearance_lets_anyone_play() {
     let undo = w.refused("journal.undo", json!({ "act": withdrawn.act }));
     assert!(matches!(undo, Error::NotPossible { code: "left_the_program", .. }));
     assert!(check(&w.file).unwrap().sound);
+}
+
+#[test]
+fn on_the_day_of_a_blow_to_the_head_no_clearance_lets_anyone_play() {
+    // CDC HEADS UP for coaches: out of play the same day, and until a health-care provider clears.
+    let mut w = World::new();
+    let r = grown_up(&mut w);
+    w.on("2026-03-10");
+    let note = json!({ "student": r.student, "kind": "head", "words": "Hit by a ball" });
+    let injury = w.act("intake.note_injury", note);
+    let clearance = json!({
+        "student": r.student, "injury": injury["id"], "by_whom": "Dr. Irene Prado",
+        "profession": "physician", "day": "2026-03-10", "says": "Nothing found.", "seen": "Her letter",
+    });
+    w.act("intake.record_clearance", clearance);
+    let refused = w.refused("visits.open", json!({ "visit": r.visit }));
+    assert!(refused.to_string().contains("No play on the same day"), "{refused}");
+    w.on("2026-03-11");
+    w.act("visits.open", json!({ "visit": r.visit }));
+}
+
+#[test]
+fn after_an_injury_of_the_same_day_the_readiness_questions_are_asked_again() {
+    let mut w = World::new();
+    let r = grown_up(&mut w);
+    w.on("2026-03-10");
+    let answers = json!({ "active": "yes", "disease": "no", "symptoms": "no" });
+    let answer = json!({ "student": r.student, "answers": answers, "answered": "Nora Feld" });
+    let asked = |w: &mut World| {
+        let missing = ready(w, &r.lesson)["missing"].clone();
+        missing.as_array().unwrap().iter().any(|m| m["about"] == "readiness")
+    };
+    w.act("intake.answer_readiness", answer.clone());
+    assert!(!asked(&mut w));
+    let note = json!({ "student": r.student, "kind": "injury", "words": "Turned an ankle" });
+    w.act("intake.note_injury", note);
+    assert!(asked(&mut w), "what was answered in the morning did not know of it");
+    w.act("intake.answer_readiness", answer);
+    assert!(!asked(&mut w), "what was answered after it did");
+}
+
+#[test]
+fn against_a_no_nothing_more_about_health_is_kept_except_what_protects() {
+    let mut w = World::new();
+    let student = w.student("Nora Feld");
+    let no = json!({ "student": student, "kind": "health_data", "given": false, "by": { "name": "Nora Feld" } });
+    w.act("intake.give_consent", no);
+    let injury = |kind: &str| json!({ "student": student, "kind": kind, "words": "Knee" });
+    let answer = json!({ "student": student, "answers": {}, "answered": "Nora Feld" });
+    for (act, given) in
+        [("intake.note_injury", injury("injury")), ("intake.answer_readiness", answer)]
+    {
+        let refused = w.refused(act, given);
+        assert!(
+            matches!(refused, Error::NotPossible { code: "no_consent", .. }),
+            "{act}: {refused}"
+        );
+    }
+    w.act("intake.note_injury", injury("head"));
+    let yes = json!({ "student": student, "kind": "health_data", "given": true, "by": { "name": "Nora Feld" } });
+    w.act("intake.give_consent", yes);
+    w.act("intake.note_injury", injury("injury"));
+}
+
+#[test]
+fn going_through_nothing_is_not_to_have_asked() {
+    let mut w = World::new();
+    let student = w.student("Nora Feld");
+    let refused = w.refused("intake.set", json!({ "student": student, "record": {} }));
+    assert_eq!(codes(&refused), [(String::new(), "empty".to_owned())]);
+    w.act("intake.set", json!({ "student": student, "record": { "racquet": "Own" } }));
+    w.act("intake.set", json!({ "student": student, "record": {} }));
 }
 
 #[test]
@@ -290,6 +377,13 @@ fn a_minor_needs_a_guardian_for_everything_that_counts() {
         let refused = w.refused("intake.give_consent", given);
         assert_eq!(codes(&refused), [("by.relation".into(), "minor".into())]);
     }
+    let own = json!({ "name": " ilse  RUYS", "relation": "guardian", "as_what": "mother" });
+    let given = json!({ "student": student, "kind": "lessons", "given": true, "by": own });
+    assert_eq!(
+        codes(&w.refused("intake.give_consent", given)),
+        [("by.name".into(), "own".into())],
+        "a child\u{2019}s own name is no guardian\u{2019}s"
+    );
     let nameless = json!({ "name": "Mies Ruys", "relation": "guardian" });
     let given = json!({ "student": student, "kind": "lessons", "given": true, "by": nameless });
     assert_eq!(codes(&w.refused("intake.give_consent", given))[0].0, "by.as_what");

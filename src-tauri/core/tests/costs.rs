@@ -81,6 +81,7 @@ fn days_away_count_whole_in_the_middle_and_in_part_at_the_edges() {
     ] {
         let cost = w.act("costs.note", away(first, last));
         assert_eq!(cost["amount"], amount, "{first} to {last}");
+        w.act("costs.take_back", json!({ "id": cost["id"], "reason": "Another length" }));
     }
     let cost = w.act("costs.note", away("2026-03-10", "2026-03-12"));
     let standard = "68 USD (GSA per diem, fiscal year 2026, standard rate)";
@@ -88,6 +89,21 @@ fn days_away_count_whole_in_the_middle_and_in_part_at_the_edges() {
     // The rate ends on 30 September: of a later day it is not known.
     let refused = codes(&w.refused("costs.note", away("2026-09-29", "2026-10-01")));
     assert_eq!(refused, [("cost.last".to_owned(), "no_rate".to_owned())]);
+}
+
+#[test]
+fn no_day_away_counts_twice() {
+    let mut w = World::new();
+    w.on("2026-06-01");
+    w.act("costs.take_published", json!({ "list": "us_meals" }));
+    let away = |first: &str, last: &str| json!({ "kind": "day_rate", "day": first, "last": last, "words": "Lessons in Saltmere" });
+    let kept = w.act("costs.note", json!({ "cost": away("2026-03-10", "2026-03-12") }));
+    let again = w.refused("costs.note", json!({ "cost": away("2026-03-12", "2026-03-14") }));
+    assert_eq!(codes(&again), [("cost.day".to_owned(), "twice".to_owned())]);
+    w.act("costs.change", json!({ "id": kept["id"], "cost": away("2026-03-10", "2026-03-11") }));
+    let next = w.act("costs.note", json!({ "cost": away("2026-03-12", "2026-03-14") }));
+    w.act("costs.take_back", json!({ "id": next["id"], "reason": "Paid by the club" }));
+    w.act("costs.note", json!({ "cost": away("2026-03-13", "2026-03-13") }));
 }
 
 #[test]

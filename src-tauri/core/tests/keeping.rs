@@ -36,7 +36,7 @@ fn with_health(w: &mut World) -> String {
     let injury = w.act("intake.note_injury", injury);
     let cleared = json!({
         "student": student, "injury": injury["id"], "by_whom": format!("Dr {WORDS}"), "profession": "physician",
-        "day": "2026-03-10", "says": format!("May play, {WORDS}."),
+        "day": "2026-03-10", "says": format!("May play, {WORDS}."), "seen": "His letter",
     });
     w.act("intake.record_clearance", cleared);
     let ready = json!({ "student": student, "answered": "Ines Okafor",
@@ -96,7 +96,7 @@ fn nothing_of_a_blow_to_the_head_goes_before_a_clearance_without_an_end() {
     let cleared = |until: &str| {
         json!({
             "student": student, "injury": head["id"], "by_whom": "Dr Vale", "profession": "physician",
-            "day": "2026-03-10", "says": "May play.", "until": until,
+            "day": "2026-03-10", "says": "May play.", "until": until, "seen": "His letter",
         })
     };
     w.act("intake.record_clearance", cleared("2026-04-10"));

@@ -2961,6 +2961,10 @@ export interface Clearance {
    */
   scan: ScanNamed | null;
   /**
+   * Where the coach read it; empty where the paper is kept here.
+   */
+  seen: string;
+  /**
    * The day it was withdrawn.
    */
   withdrawn: Day | null;
@@ -9435,6 +9439,10 @@ export interface IntakeRecordClearanceInput {
    * The paper.
    */
   scan?: ScanGiven | null;
+  /**
+   * Where no paper is kept here: where the coach read it, and who has it.
+   */
+  seen?: string;
 }
 /**
  * A clearance as recorded.
@@ -9468,6 +9476,10 @@ export interface IntakeRecordClearanceOutput {
    * The paper.
    */
   scan: ScanNamed | null;
+  /**
+   * Where the coach read it; empty where the paper is kept here.
+   */
+  seen: string;
   /**
    * The day it was withdrawn.
    */
@@ -9968,6 +9980,10 @@ export interface IntakeWithdrawClearanceOutput {
    * The paper.
    */
   scan: ScanNamed | null;
+  /**
+   * Where the coach read it; empty where the paper is kept here.
+   */
+  seen: string;
   /**
    * The day it was withdrawn.
    */

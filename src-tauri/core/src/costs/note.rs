@@ -67,13 +67,13 @@ pub(super) struct Read {
 /// `Refused` with every field that is wrong; a drive or day rate on a day without a rate is one.
 pub fn note(db: &Writing<'_>, given: NoteCost) -> Result<Cost> {
     let mut p = Problems::new();
-    let read = read(db, &mut p, given.cost)?;
+    let read = read(db, &mut p, given.cost, None)?;
     let receipt = given.receipt.and_then(|scan| scan.read(&mut p, "receipt"));
     p.done()?;
     let Some(read) = read else { return Err(Error::Fault("a cost without its amount".to_owned())) };
     let receipt = scans::keep(db, receipt)?;
     let id: CostId = db.id();
-    store::insert(db, id, &read, receipt)?;
+    store::put(db, id, &read, receipt)?;
     db.label(format!("Cost noted: {}", read.words));
     store::find(db, id)
 }
@@ -85,12 +85,12 @@ pub fn note(db: &Writing<'_>, given: NoteCost) -> Result<Cost> {
 pub fn change(db: &Writing<'_>, given: ChangeCost) -> Result<Cost> {
     stands(&store::find(db, given.id)?)?;
     let mut p = Problems::new();
-    let read = read(db, &mut p, given.cost)?;
+    let read = read(db, &mut p, given.cost, Some(given.id))?;
     let receipt = given.receipt.and_then(|scan| scan.read(&mut p, "receipt"));
     p.done()?;
     let Some(read) = read else { return Err(Error::Fault("a cost without its amount".to_owned())) };
     let receipt = scans::keep(db, receipt)?;
-    store::update(db, given.id, &read, receipt)?;
+    store::put(db, given.id, &read, receipt)?;
     db.label(format!("Cost changed: {}", read.words));
     store::find(db, given.id)
 }
@@ -120,8 +120,13 @@ fn stands(cost: &Cost) -> Result<()> {
     }
 }
 
-/// Reads a form; `None` only when something is wrong with it.
-fn read(db: &Reading<'_>, p: &mut Problems, form: CostForm) -> Result<Option<Read>> {
+/// Reads a form, of a new cost or of one to change; `None` only when something is wrong with it.
+fn read(
+    db: &Reading<'_>,
+    p: &mut Problems,
+    form: CostForm,
+    changed: Option<CostId>,
+) -> Result<Option<Read>> {
     p.within("cost.", |p| {
         let before = db.today();
         let day = p.day("day", &form.day, "The day");
@@ -146,6 +151,15 @@ fn read(db: &Reading<'_>, p: &mut Problems, form: CostForm) -> Result<Option<Rea
             CostKind::DayRate => {
                 no_amount(p, &form);
                 let fits = days.first <= days.last && days.days() <= MOST_DAYS;
+                if let Some(other) = store::day_rate_within(db, days, changed)? {
+                    let span = Span { first: other.day, last: other.last };
+                    let words = format!(
+                        "A day rate counts for {} already (\u{201c}{}\u{201d}): no day counts twice.",
+                        span.words(),
+                        other.words
+                    );
+                    p.add("day", "twice", words);
+                }
                 (if fits { day_rate(db, p, days)? } else { None }, None)
             }
             _ => {
@@ -209,11 +223,17 @@ fn typed(p: &mut Problems, form: &CostForm) -> Option<Amount> {
             None
         }
         None => {
-            let words = format!(
-                "\u{201c}{typed}\u{201d} is not an amount in {}: above 0, with at most {} decimals.",
-                currency.code(),
-                currency.decimals()
-            );
+            let words = if typed.contains('.') && typed.contains(',') {
+                format!(
+                    "Write \u{201c}{typed}\u{201d} with one point or comma only, before the decimals, as in 1234.50."
+                )
+            } else {
+                format!(
+                    "\u{201c}{typed}\u{201d} is not an amount in {}: above 0, with at most {} decimals.",
+                    currency.code(),
+                    currency.decimals()
+                )
+            };
             p.add("amount", "no_amount", words);
             None
         }

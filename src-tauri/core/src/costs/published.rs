@@ -58,7 +58,7 @@ const LISTS: &[List] = &[
     },
     List {
         id: "us_meals",
-        about: "United States: standard meals and incidentals, by the GSA, October 2025 to September 2026",
+        about: "United States: standard meals and incidentals, by the GSA, October 2025 to September 2026; for places that have no rate of their own",
         rows: &[Row {
             since: (2025, 10, 1),
             until: (2026, 9, 30),

@@ -11,7 +11,8 @@ use crate::intake::scans;
 use crate::kinds::ids::{CostId, RateId, ScanId};
 use crate::kinds::{Currency, Day, Span};
 
-pub(super) fn insert(
+/// Keeps a cost, new or changed; without a new receipt the one there is stays.
+pub(super) fn put(
     db: &Writing<'_>,
     id: CostId,
     read: &Read,
@@ -19,7 +20,11 @@ pub(super) fn insert(
 ) -> Result<()> {
     db.execute(
         "INSERT INTO cost (id, kind, day, last, words, town, currency, amount, distance, unit, worked, receipt)
-         VALUES (:id, :kind, :day, :last, :words, :town, :currency, :amount, :distance, :unit, :worked, :receipt)",
+         VALUES (:id, :kind, :day, :last, :words, :town, :currency, :amount, :distance, :unit, :worked, :receipt)
+         ON CONFLICT (id) DO UPDATE SET kind = excluded.kind, day = excluded.day, last = excluded.last,
+           words = excluded.words, town = excluded.town, currency = excluded.currency,
+           amount = excluded.amount, distance = excluded.distance, unit = excluded.unit,
+           worked = excluded.worked, receipt = coalesce(excluded.receipt, receipt)",
         named_params! {
             ":id": id, ":kind": read.kind, ":day": read.days.first, ":last": read.days.last,
             ":words": read.words, ":town": read.town, ":currency": read.amount.currency.code(),
@@ -31,26 +36,19 @@ pub(super) fn insert(
     Ok(())
 }
 
-pub(super) fn update(
-    db: &Writing<'_>,
-    id: CostId,
-    read: &Read,
-    receipt: Option<ScanId>,
-) -> Result<()> {
-    db.execute(
-        "UPDATE cost SET kind = :kind, day = :day, last = :last, words = :words, town = :town,
-           currency = :currency, amount = :amount, distance = :distance, unit = :unit, worked = :worked,
-           receipt = coalesce(:receipt, receipt)
-         WHERE id = :id",
-        named_params! {
-            ":id": id, ":kind": read.kind, ":day": read.days.first, ":last": read.days.last,
-            ":words": read.words, ":town": read.town, ":currency": read.amount.currency.code(),
-            ":amount": read.amount.minor, ":distance": read.drive.as_ref().map(|(length, _)| length),
-            ":unit": read.drive.as_ref().map(|(_, unit)| *unit), ":worked": read.amount.worked,
-            ":receipt": receipt,
-        },
+/// Another day rate that counts for one of some days.
+pub(super) fn day_rate_within(
+    db: &Reading<'_>,
+    days: Span,
+    besides: Option<CostId>,
+) -> Result<Option<Cost>> {
+    let found = db.one(
+        "SELECT * FROM cost WHERE kind = 'day_rate' AND taken_back IS NULL AND day <= ? AND last >= ?
+           AND id IS NOT ? ORDER BY day, id LIMIT 1",
+        params![days.last, days.first, besides],
+        a_cost,
     )?;
-    Ok(())
+    Ok(found.map(|(cost, _)| cost))
 }
 
 pub(super) fn take_back(db: &Writing<'_>, id: CostId, day: Day, why: &str) -> Result<()> {

@@ -43,6 +43,7 @@ migrations![
     "0010_calendars.sql",
     "0011_before_court.sql",
     "0012_costs.sql",
+    "0013_clearance_seen.sql",
 ];
 
 /// The newest schema this program knows.

@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::scans::{self, ScanGiven, ScanNamed};
-use super::{OfStudent, injuries, past_day};
+use super::{OfStudent, injuries, past_day, same_name};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::Day;
@@ -15,6 +15,23 @@ use crate::students;
 
 /// The days for which a clearance about exercise counts, where none is written on it.
 const EXERCISE_HOLDS: i64 = 365;
+
+/// What people write for a profession that is none. Which professions may clear whom, local rules
+/// say; these may nowhere.
+const NO_PROFESSION: [&str; 12] = [
+    "mother",
+    "father",
+    "parent",
+    "guardian",
+    "legal guardian",
+    "coach",
+    "trainer",
+    "teacher",
+    "friend",
+    "partner",
+    "student",
+    "self",
+];
 
 /// A clearance to write down.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
@@ -39,6 +56,9 @@ pub struct RecordClearance {
     /// The paper.
     #[serde(default)]
     pub scan: Option<ScanGiven>,
+    /// Where no paper is kept here: where the coach read it, and who has it.
+    #[serde(default)]
+    pub seen: String,
 }
 
 /// A clearance that no longer counts.
@@ -72,6 +92,8 @@ pub struct Clearance {
     pub until: Option<Day>,
     /// The paper.
     pub scan: Option<ScanNamed>,
+    /// Where the coach read it; empty where the paper is kept here.
+    pub seen: String,
     /// The day it was withdrawn.
     pub withdrawn: Option<Day>,
     /// Why.
@@ -88,8 +110,9 @@ impl Clearance {
 /// Records a clearance.
 ///
 /// # Errors
-/// `NotFound`; `Refused` with every field that is wrong: no name, no profession, nothing said, a day
-/// before the injury or to come, an end before its day.
+/// `NotFound`; `Refused` with every field that is wrong: no name, the student's or guardian's own
+/// name, no profession or one that is none, nothing said, neither the paper nor where it was read, a
+/// day before the injury or to come, an end before its day.
 pub fn record(db: &Writing<'_>, given: RecordClearance) -> Result<Clearance> {
     let student = students::show(db, students::Which { student: given.student })?;
     let injury = given.injury.map(|injury| injuries::find(db, injury)).transpose()?;
@@ -101,7 +124,22 @@ pub fn record(db: &Writing<'_>, given: RecordClearance) -> Result<Clearance> {
     }
     let mut p = Problems::new();
     let by_whom = p.name("by_whom", &given.by_whom, "The name of who wrote it");
+    let known = student.profile.guardian.as_ref().map(|guardian| guardian.name.as_str());
+    if [Some(student.profile.name.as_str()), known]
+        .into_iter()
+        .flatten()
+        .any(|own| same_name(&by_whom, own))
+    {
+        let words =
+            "That is the student or the guardian: someone licensed, who is neither, clears.";
+        p.add("by_whom", "own", words);
+    }
     let profession = p.name("profession", &given.profession, "The profession");
+    if NO_PROFESSION.iter().any(|word| same_name(&profession, word)) {
+        let words =
+            "Write the licensed profession, as in physician; who may clear whom, local rules say.";
+        p.add("profession", "none", words);
+    }
     let day = past_day(&mut p, "day", &given.day, "The day it was written", db.today());
     if day.is_none() && given.day.trim().is_empty() {
         p.add("day", "empty", "The day it was written is empty.");
@@ -122,14 +160,20 @@ pub fn record(db: &Writing<'_>, given: RecordClearance) -> Result<Clearance> {
     {
         p.add("until", "before", "The last day lies before the day it was written.");
     }
+    let given_scan = given.scan.is_some();
     let scan = given.scan.and_then(|scan| scan.read(&mut p, "scan"));
+    let seen = p.note("seen", &given.seen, "Where you read it");
+    if !given_scan && seen.is_empty() {
+        let words = "Attach the paper, or say where you read it and who has it: what somebody says of it is none.";
+        p.add("seen", "empty", words);
+    }
     p.done()?;
     let scan = scans::keep(db, scan)?;
     let id: ClearanceId = db.id();
     db.execute(
-        "INSERT INTO clearance (id, student, injury, by_whom, profession, day, says, until, scan)
-         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
-        params![id, student.id, given.injury, by_whom, profession, day, says, until, scan],
+        "INSERT INTO clearance (id, student, injury, by_whom, profession, day, says, until, scan, seen)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        params![id, student.id, given.injury, by_whom, profession, day, says, until, scan, Some(seen).filter(|seen| !seen.is_empty())],
     )?;
     db.label(format!("Clearance recorded: {}, by {by_whom}", student.profile.name));
     find(db, id)
@@ -225,6 +269,7 @@ fn a_clearance(row: &Row<'_>) -> rusqlite::Result<(Clearance, Option<ScanId>)> {
             says: row.get("says")?,
             until: row.get("until")?,
             scan: None,
+            seen: row.get::<_, Option<String>>("seen")?.unwrap_or_default(),
             withdrawn: row.get("withdrawn")?,
             why: row.get("why")?,
         },

@@ -273,6 +273,9 @@ pub fn give(db: &Writing<'_>, given: GiveConsent) -> Result<Consent> {
     if minor && given.given && by.relation != Speaks::Guardian {
         p.add("by.relation", "minor", "A minor does not consent alone: a guardian does.");
     }
+    if let Some(student) = &student {
+        by.not_the_student(&mut p, &student.profile.name);
+    }
     let until = p.day_or_none("until", Some(&given.until), "The last day");
     if until.is_some_and(|until| until < by.day) {
         p.add("until", "before", "The last day lies before the day it was given.");
@@ -414,6 +417,25 @@ pub(crate) fn newest(db: &Reading<'_>, student: StudentId) -> Result<Vec<Consent
         }
     }
     Ok(newest)
+}
+
+/// Refuses to keep more about someone's health against their no.
+///
+/// # Errors
+/// `NotPossible` when the newest answer is a no, or was withdrawn.
+pub(super) fn health_may_be_kept(db: &Reading<'_>, student: StudentId) -> Result<()> {
+    let newest = newest(db, student)?;
+    let answer = newest.iter().find(|c| c.kind == ConsentKind::HealthData);
+    match answer.filter(|c| !c.given || c.withdrawn.is_some_and(|day| day <= db.today())) {
+        None => Ok(()),
+        Some(c) => Err(Error::not_possible(
+            "no_consent",
+            format!(
+                "Keeping health answers: {} Ask for the consent again first. A blow to the head, an incident and a clearance are written down all the same.",
+                c.stands(db.today())
+            ),
+        )),
+    }
 }
 
 fn find(db: &Reading<'_>, id: ConsentId) -> Result<Consent> {

@@ -1,5 +1,5 @@
-//! After a blow to the head: no lesson, no try on court, until a clearance by a named professional is
-//! recorded. CDC HEADS UP for coaches: out of play at once, the same day, and until a health-care
+//! After a blow to the head: no lesson, no try on court, on that day whatever anyone writes, and until
+//! a clearance by a named professional is recorded. CDC HEADS UP for coaches: out of play at once, the same day, and until a health-care
 //! provider says otherwise; nobody on court judges how bad it is.
 
 use super::{clearances, injuries};
@@ -50,6 +50,12 @@ fn open(
     }
     for injury in injuries::all(db, student)? {
         let head = injury.kind == injuries::InjuryKind::Head && counts(injury.since);
+        if head && injury.since == day {
+            return Ok(Some(format!(
+                "A blow to the head on {} was written down. No play on the same day, whatever anyone says; later only once a health-care professional\u{2019}s clearance is recorded.",
+                injury.since.words()
+            )));
+        }
         if head && !clearances::after(db, student, injury.id, day)? {
             return Ok(Some(format!(
                 "A blow to the head on {} was written down. No play until a health-care professional\u{2019}s clearance is recorded.",

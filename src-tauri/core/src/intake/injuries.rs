@@ -4,7 +4,7 @@ use rusqlite::{Row, params};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{OfStudent, clearances, past_day};
+use super::{OfStudent, clearances, consents, past_day};
 use crate::app::{Reading, Writing};
 use crate::error::{Problems, Result};
 use crate::kinds::Day;
@@ -89,9 +89,13 @@ pub struct Injury {
 /// Writes an injury or restriction down.
 ///
 /// # Errors
-/// `NotFound`; `Refused` without words, or on a day to come.
+/// `NotFound`; `Refused` without words, or on a day to come; `NotPossible` against a no to keeping
+/// health answers, other than for a blow to the head.
 pub fn note(db: &Writing<'_>, given: NoteInjury) -> Result<Injury> {
     let student = students::show(db, students::Which { student: given.student })?;
+    if given.kind != InjuryKind::Head {
+        consents::health_may_be_kept(db, student.id)?;
+    }
     let mut p = Problems::new();
     let words = p.reason("words", &given.words, "What it is");
     let since =
@@ -194,18 +198,18 @@ fn an_injury(row: &Row<'_>) -> rusqlite::Result<Injury> {
 }
 
 /// Injuries that ask for a clearance no lesson on a day has, other than of the head; and the newest
-/// day on which anything happened.
+/// injury of all.
 pub(crate) fn uncleared_on(
     db: &Reading<'_>,
     student: StudentId,
     day: Day,
-) -> Result<(Vec<Injury>, Option<Day>)> {
+) -> Result<(Vec<Injury>, Option<Injury>)> {
     let all = all(db, student)?;
     let newest = all
         .iter()
         .filter(|i| i.kind != InjuryKind::Restriction && i.since <= day)
-        .map(|i| i.since)
-        .max();
+        .max_by_key(|i| (i.since, i.id))
+        .cloned();
     let mut open = Vec::new();
     for injury in all {
         let running = injury.since <= day && injury.over.is_none_or(|over| over > day);

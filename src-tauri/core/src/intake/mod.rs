@@ -139,6 +139,17 @@ impl Accepting {
     }
 }
 
+impl Accepted {
+    /// A guardian does not bear the student's own name; where the two are alike, the coach tells them
+    /// apart.
+    fn not_the_student(&self, p: &mut Problems, student: &str) {
+        if self.relation == Speaks::Guardian && same_name(&self.name, student) {
+            let words = "That is the student\u{2019}s own name. Write the guardian\u{2019}s; where they are alike, add what tells them apart, as in \u{201c}senior\u{201d}.";
+            p.add("by.name", "own", words);
+        }
+    }
+}
+
 /// A day that may be left out, and does not lie in the future.
 fn past_day(p: &mut Problems, field: &str, typed: &str, what: &str, today: Day) -> Option<Day> {
     let day = p.day_or_none(field, Some(typed), what)?;

@@ -120,6 +120,10 @@ pub fn set(db: &Writing<'_>, set: SetIntake) -> Result<IntakeShown> {
             other: p.line("other", &c.other, "The second number"),
         })
     });
+    let nothing = set_is_empty(&read, strung, eyewear_seen, asked) && emergency.is_none();
+    if nothing && !p.any() && show(db, OfStudent { student: student.id })?.asked.is_none() {
+        p.add("", "empty", "Nothing is written down yet, so nothing was asked.");
+    }
     p.done()?;
     db.execute(
         "INSERT INTO intake (id, asked, experience, available, level_said, level_seen, racquet, grip, strings,
@@ -151,6 +155,15 @@ pub fn set(db: &Writing<'_>, set: SetIntake) -> Result<IntakeShown> {
     };
     db.label(format!("Intake gone through: {}", student.profile.name));
     show(db, OfStudent { student: student.id })
+}
+
+fn set_is_empty(
+    read: &IntakeRecord,
+    strung: Option<Day>,
+    seen: Option<Day>,
+    asked: Option<Day>,
+) -> bool {
+    *read == IntakeRecord::default() && strung.is_none() && seen.is_none() && asked.is_none()
 }
 
 /// The record of a student; empty while nothing was asked.

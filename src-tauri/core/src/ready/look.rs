@@ -233,7 +233,7 @@ fn health(
             ),
         );
     }
-    if let Some(words) = readiness::missing_on(db, id, day, newest)? {
+    if let Some(words) = readiness::missing_on(db, id, day, newest.as_ref())? {
         missing.add(ReadyAbout::Readiness, words);
     }
     for injury in injuries::careful_on(db, id, day)? {

@@ -36,6 +36,8 @@ export const byRate = (kind: CostKind) => kind === 'drive' || kind === 'day_rate
 /** "12 March 2026", or "10 – 12 March 2026" with how many days. */
 export function whenWords(cost: Cost): string {
   if (cost.day === cost.last) return dayAndMonth(cost.day);
+  // Nights are fewer than days: how many were paid for, the receipt says.
+  if (cost.kind === 'lodging') return span(cost.day, cost.last);
   return `${span(cost.day, cost.last)}, ${counted(daysIn(cost.day, cost.last), 'day')}`;
 }
 

@@ -82,6 +82,7 @@ pub fn acknowledge(db: &Writing<'_>, given: Acknowledge) -> Result<Acknowledgeme
     if minor && by.relation != Speaks::Guardian {
         p.add("by.relation", "minor", "A minor does not acknowledge alone: a guardian does.");
     }
+    by.not_the_student(&mut p, &student.profile.name);
     if by.how == OnWhat::Paper && by.scan.is_none() {
         p.add("by.scan", "empty", "Attach a scan or a photograph of the signed paper.");
     }

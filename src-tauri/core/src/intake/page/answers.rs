@@ -326,7 +326,9 @@ pub fn take(db: &Writing<'_>, ask: TakeAnswers) -> Result<AnswersRead> {
             record: intake.record.clone(),
             emergency: intake.emergency.clone(),
         };
-        record::set(db, set)?;
+        if intake.record != record::IntakeRecord::default() || intake.emergency.is_some() {
+            record::set(db, set)?;
+        }
     }
     health(db, ask.student, &profile.name, &taken)?;
     db.execute("UPDATE intake_page SET used = ? WHERE id = ?", params![db.today(), page])?;

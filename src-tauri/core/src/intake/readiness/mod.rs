@@ -7,7 +7,8 @@ pub mod table;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::{Answer, OfStudent, clearances, past_day};
+use super::injuries::Injury;
+use super::{Answer, OfStudent, clearances, consents, past_day};
 use crate::app::{Reading, Writing};
 use crate::error::{Problems, Result};
 use crate::kinds::Day;
@@ -69,9 +70,11 @@ pub struct Readiness {
 /// Writes answers down. Earlier ones stay.
 ///
 /// # Errors
-/// `NotFound`; `Refused` without a name, or on a day to come.
+/// `NotFound`; `Refused` without a name, or on a day to come; `NotPossible` against a no to keeping
+/// health answers.
 pub fn answer(db: &Writing<'_>, given: AnswerReadiness) -> Result<Readiness> {
     let student = students::show(db, students::Which { student: given.student })?;
+    consents::health_may_be_kept(db, student.id)?;
     let mut p = Problems::new();
     let answered = p.name("answered", &given.answered, "Who answered");
     let day = past_day(&mut p, "day", &given.day, "The day", db.today()).unwrap_or(db.today());
@@ -112,7 +115,7 @@ pub fn missing_on(
     db: &Reading<'_>,
     student: StudentId,
     day: Day,
-    newest_injury: Option<Day>,
+    newest_injury: Option<&Injury>,
 ) -> Result<Option<String>> {
     let all = store::of(db, student)?;
     let Some(newest) = all.iter().find(|r| r.day <= day) else {
@@ -124,10 +127,12 @@ pub fn missing_on(
             newest.day.words()
         )));
     }
-    if let Some(since) = newest_injury.filter(|since| *since > newest.day && *since <= day) {
+    // Of one day, what was written down last came last.
+    let came_after = |injury: &&Injury| (injury.since, injury.id.0) > (newest.day, newest.id.0);
+    if let Some(injury) = newest_injury.filter(came_after) {
         return Ok(Some(format!(
-            "The readiness questions are asked again after an injury; the last is of {}.",
-            since.words()
+            "The readiness questions are asked again after an injury; the last injury is of {}.",
+            injury.since.words()
         )));
     }
     Ok(match newest.outcome {
