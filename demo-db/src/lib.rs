@@ -5,6 +5,7 @@ mod before;
 mod costs;
 mod crowd;
 mod maker;
+mod money;
 mod story;
 
 use std::path::Path;
@@ -36,7 +37,8 @@ pub fn make(path: &Path, season: &Season) -> Result<()> {
     let mut maker = maker::Maker::open(path, season)?;
     story::tell(&mut maker, season.students)?;
     crowd::fill(&mut maker, season)?;
-    costs::spent(&mut maker)
+    costs::spent(&mut maker)?;
+    money::earned(&mut maker)
 }
 
 /// The sample season as the window shows it: two years up to the machine's own day.

@@ -17,9 +17,10 @@ use crate::error::{Error, Result};
 use crate::kinds::Clock;
 use crate::kinds::ids::ActId;
 use crate::{
-    assessments, bookings, calendar, costs, erasing, exchange, facilities, goals, home, intake,
-    keeping, lessons, letters, observations, offers, own_time, planning, ready, reports, settings,
-    sports, students, timetable, visits,
+    accounts, assessments, bookings, calendar, costs, erasing, exchange, facilities, goals, home,
+    intake, invoices, keeping, ledger, lessons, letters, observations, offers, own_time, packages,
+    payers, payments, planning, prices, ready, reports, settings, sports, students, terms,
+    timetable, visits,
 };
 
 /// What a command gave back.
@@ -234,6 +235,65 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         erases("students.erase", "A student erased", erasing::erase),
         erases("students.erase_health", "Health answers erased", erasing::erase_health),
         erases("intake.erase_incident", "An incident report erased", erasing::erase_report),
+        reads("prices.list", "The price list", |db, _: Nothing| prices::list(db)),
+        writes("prices.add", "Price written down", prices::add),
+        writes("prices.end", "Price ended", prices::end),
+        reads("prices.taxes", "What tax counts for which kind of line", |db, _: Nothing| {
+            prices::taxes(db)
+        }),
+        writes("prices.set_tax", "Tax set", prices::set_tax),
+        writes("prices.drop_tax", "Tax taken away", prices::drop_tax),
+        reads("terms.show", "What the coach\u{2019}s terms say", |db, _: Nothing| terms::show(db)),
+        writes("terms.set", "Terms set", terms::set),
+        reads("payers.list", "Whoever pays", |db, _: Nothing| payers::list(db)),
+        reads("payers.show", "One who pays", payers::show),
+        writes("payers.add", "Payer added", payers::add),
+        writes("payers.change", "Payer changed", payers::change),
+        reads("payers.of_student", "Who pays for a student", payers::of_student),
+        writes("payers.choose", "Payer chosen", payers::choose),
+        reads("packages.list", "Packages and what they owe", packages::list),
+        reads("packages.show", "A package with its history", packages::show),
+        writes("packages.sell", "Package put on an invoice", invoices::sell_package),
+        writes("packages.extend", "New last day for a package", packages::extend),
+        writes("packages.give_bonus", "Lessons on top of a package", packages::give_bonus),
+        writes("packages.lapse", "What is left of a package runs out", packages::lapse),
+        writes("packages.move_lessons", "Lessons moved to somebody else", packages::move_lessons),
+        reads(
+            "packages.would_give_back",
+            "What giving a package back would come to",
+            invoices::would_give_back,
+        ),
+        writes("packages.give_back", "Package given back", invoices::give_back),
+        reads("invoices.seller", "Who issues invoices", |db, _: Nothing| invoices::seller(db)),
+        writes("invoices.set_seller", "Who issues invoices is set", invoices::set_seller),
+        reads("invoices.list", "Invoices and credit notes", invoices::list),
+        reads("invoices.show", "An invoice or credit note", invoices::show),
+        writes("invoices.draft", "Invoice begun", invoices::draft),
+        writes("invoices.change", "Draft changed", invoices::change),
+        writes("invoices.discard", "Draft discarded", |db, which| {
+            invoices::discard(db, which).map(|()| Nothing {})
+        }),
+        writes("invoices.issue", "Invoice issued", invoices::issue),
+        writes("invoices.credit", "Credit note issued", invoices::credit),
+        reads("payments.account", "The account of a payer", payments::account),
+        writes("payments.receive", "Payment entered", payments::receive),
+        writes("payments.apply", "Money used for an invoice", payments::apply),
+        writes("payments.pay_back", "Money paid back", payments::pay_back),
+        writes("payments.write_off", "What is open is given up", payments::write_off),
+        writes("payments.take_back", "An entry taken back", payments::take_back),
+        reads("accounts.overview", "Where the money stands", |db, _: Nothing| {
+            accounts::overview(db)
+        }),
+        reads("accounts.to_settle", "Lessons that are over and not settled", |db, _: Nothing| {
+            accounts::to_settle(db)
+        }),
+        reads("accounts.propose", "How a lesson would be settled", accounts::propose),
+        writes("accounts.settle", "Lessons settled", accounts::settle),
+        writes("accounts.unsettle", "A lesson is to be settled again", accounts::unsettle),
+        reads("accounts.year", "What a year comes to", accounts::year),
+        reads("accounts.balanced", "Whether the ledger balances", |db, _: Nothing| {
+            ledger::balanced(db)
+        }),
         reads("costs.list", "What was spent on some days, with sums", costs::list),
         writes("costs.note", "Cost noted", costs::note),
         writes("costs.change", "Cost changed", costs::change),
@@ -717,6 +777,9 @@ pub fn catch_up(file: &mut CoachFile) -> Result<()> {
     file.clear()?;
     if !file.read(goals::standing::behind)?.is_empty() {
         file.write("goals.keep_standing", "Where goals stand is kept", goals::standing::keep_all)?;
+    }
+    if file.read(offers::behind)? {
+        file.write("prices.catch_up", "Rates put into the price list", offers::catch_up)?;
     }
     if !file.read(own_time::behind)?.is_empty() {
         file.write("calendar.catch_up", "Calendars worked out anew", calendar::catch_up)?;

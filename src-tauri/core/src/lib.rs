@@ -5,10 +5,12 @@
 //! no network and no async runtime.
 //!
 //! Order of knowledge (a module may use those before it, never those after it):
-//! kinds, error → db, app → input, settings → print, sports, load → ical → students, facilities → own_time, intake → goals →
-//! visits, lessons, games → ready → observations, assessments → home, planner → planning, bookings, offers → timetable → money, costs → letters, calendar, keeping → reports, exchange, calc → erasing → commands → desk. A test in the
+//! kinds, error → db, app → input, settings → print, sports, load, money → ical → students, facilities → own_time, intake, prices → goals →
+//! visits, lessons, games → ready → observations, assessments → home, planner → planning, bookings, offers → timetable → costs, payers, terms → ledger → packages → invoices →
+//! payments → accounts → letters, calendar, keeping → reports, exchange, calc → erasing → commands → desk. A test in the
 //! workspace's `tests` package checks it.
 
+pub mod accounts;
 pub mod app;
 pub mod assessments;
 pub mod bookings;
@@ -28,8 +30,10 @@ pub mod home;
 pub mod ical;
 pub mod input;
 pub mod intake;
+pub mod invoices;
 pub mod keeping;
 pub mod kinds;
+pub mod ledger;
 pub mod lessons;
 pub mod letters;
 pub mod load;
@@ -37,13 +41,18 @@ pub mod money;
 pub mod observations;
 pub mod offers;
 pub mod own_time;
+pub mod packages;
+pub mod payers;
+pub mod payments;
 pub mod planner;
 pub mod planning;
+pub mod prices;
 pub mod print;
 pub mod ready;
 pub mod reports;
 pub mod settings;
 pub mod sports;
 pub mod students;
+pub mod terms;
 pub mod timetable;
 pub mod visits;

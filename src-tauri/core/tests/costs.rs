@@ -163,7 +163,7 @@ fn what_is_typed_wrong_is_told_at_once_and_nothing_is_kept() {
             pair("day", "in_future"),
             pair("words", "empty"),
             pair("distance", "no_drive"),
-            pair("amount", "no_amount")
+            pair("amount", "negative")
         ]
     );
     let drive = json!({ "cost": {

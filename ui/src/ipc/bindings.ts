@@ -10,15 +10,91 @@ export type Speaks = 'self' | 'guardian';
  *
  */
 export type OnWhat = 'screen' | 'paper';
+export type EntryId = string;
 /**
  * a date as YYYY-MM-DD
  *
  */
 export type Day = string;
+/**
+ * What an entry is of.
+ *
+ */
+export type EntryKind =
+  | 'invoice'
+  | 'credit_note'
+  | 'payment'
+  | 'applied'
+  | 'paid_back'
+  | 'write_off'
+  | 'lesson'
+  | 'late'
+  | 'lapsed'
+  | 'bonus'
+  | 'moved'
+  | 'reversal';
+export type InvoiceId = string;
+/**
+ * What kind of document.
+ *
+ */
+export type DocumentKind = 'invoice' | 'credit_note';
+export type PayerId = string;
+/**
+ * Where an invoice stands.
+ *
+ */
+export type InvoiceState = 'draft' | 'open' | 'part_paid' | 'settled' | 'overdue';
+export type PackageId = string;
+export type StudentId = string;
+/**
+ * What is paid back of a package with lessons left.
+ *
+ */
+export type PaidBackAs = 'in_part' | 'at_single';
+export type LessonId = string;
+/**
+ * Why a lesson did not take place, or not to its end.
+ *
+ */
+export type EndedBy = 'student' | 'coach' | 'place';
+/**
+ * Where a lesson is in its life.
+ *
+ */
+export type LessonState = 'planned' | 'given' | 'cut_short' | 'called_off' | 'missed';
+/**
+ * How a lesson is settled.
+ *
+ */
+export type SettledBy = 'package' | 'invoice' | 'free';
+export type AccountsToSettleOutput = ToSettle[];
+/**
+ * Where money is, or whose.
+ *
+ */
+export type LedgerAccount =
+  | 'bank'
+  | 'cash'
+  | 'card'
+  | 'cheque'
+  | 'receivable'
+  | 'credit'
+  | 'to_pay_back'
+  | 'deferred'
+  | 'earned'
+  | 'lapsed'
+  | 'tax_due'
+  | 'rounding'
+  | 'written_off';
+/**
+ * What a line of an invoice is for.
+ *
+ */
+export type What = 'lesson' | 'late' | 'court' | 'package' | 'analysis' | 'travel' | 'other';
 export type AcknowledgementId = string;
 export type NoticeId = string;
 export type VersionId = string;
-export type StudentId = string;
 export type ScanId = string;
 export type ActId = string;
 export type Instant = string;
@@ -155,7 +231,6 @@ export type TestId = string;
 export type AssessmentsTestsOutput = TestTaken[];
 export type BlockId = string;
 export type GoalId = string;
-export type LessonId = string;
 /**
  * What a block is for.
  *
@@ -204,10 +279,10 @@ export type CalendarDueOutput = InvitationDue[];
  */
 export type WhichHour = 'once' | 'first' | 'second';
 /**
- * Where a lesson is in its life.
+ * A category of tax, by its code in UNTDID 5305 as EN 16931 uses it.
  *
  */
-export type LessonState = 'planned' | 'given' | 'cut_short' | 'called_off' | 'missed';
+export type Category = 'S' | 'Z' | 'E' | 'AE' | 'K' | 'G' | 'O' | 'L' | 'M';
 export type CertificateId = string;
 /**
  * What kind of paper.
@@ -302,6 +377,7 @@ export type Counts = 'cue' | 'result' | 'choice';
  *
  */
 export type Seen = 'yes' | 'no';
+export type InvoiceLineId = string;
 /**
  * The kinds of criterion.
  *
@@ -548,6 +624,11 @@ export type IntakePolicyOutput = Policy | null;
 export type IntakeReadinessOutput = Readiness[];
 export type IntakeReadyAtOutput = Ready[];
 export type IntakeReadyOutput = Ready[];
+/**
+ * Whether prices are without or with tax.
+ *
+ */
+export type Prices = 'net' | 'gross';
 export type JobId = string;
 export type JournalNewestOutput = Act[];
 export type KeepingDueOutput = Due[];
@@ -782,6 +863,14 @@ export type PackEdge = 'front' | 'back' | 'inner' | 'outer' | 'middle' | 'lower'
  *
  */
 export type Scoring = 'server' | 'rally';
+export type PackagesListOutput = Package[];
+export type PackagesWouldGiveBackOutput = string;
+/**
+ * How money was paid.
+ *
+ */
+export type PaidBy = 'transfer' | 'cash' | 'card' | 'cheque';
+export type PayersListOutput = Payer[];
 /**
  * Where a plan's making is.
  *
@@ -793,6 +882,17 @@ export type PlanningTakeOutput = Lesson[];
  *
  */
 export type Plays = 'singles' | 'doubles' | 'both';
+export type PriceId = string;
+/**
+ * What a price is for.
+ *
+ */
+export type PricedAs = 'lesson' | 'package' | 'analysis' | 'travel' | 'other';
+export type TaxRuleId = string;
+export type PricesDropTaxOutput = TaxRule[];
+export type PricesListOutput = Price[];
+export type PricesSetTaxOutput = TaxRule[];
+export type PricesTaxesOutput = TaxRule[];
 export type ReportsFindOutput = Found[];
 /**
  * What has a history of its own.
@@ -860,6 +960,437 @@ export interface ScanGiven {
   base64: string;
 }
 /**
+ * A line of an account: what was charged, or paid.
+ *
+ */
+export interface AccountLine {
+  entry: EntryId;
+  day: Day;
+  kind: EntryKind;
+  /**
+   * In words.
+   */
+  words: string;
+  /**
+   * The invoice, if it is of one.
+   */
+  invoice: InvoiceId | null;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * What the payer owes more by it, a decimal; below 0 less.
+   */
+  amount: string;
+  /**
+   * What the payer owes after it, a decimal; below 0 what is owed to them.
+   */
+  balance: string;
+  /**
+   * Whether it was taken back.
+   */
+  taken_back: boolean;
+}
+/**
+ * What stands on an account in one currency, as decimals.
+ *
+ */
+export interface AccountStands {
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * What is open on invoices.
+   */
+  open: string;
+  /**
+   * What is kept for later.
+   */
+  kept: string;
+  /**
+   * What is to be paid back.
+   */
+  to_pay_back: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface AccountsBalancedInput {}
+/**
+ * Whether all that was entered balances.
+ *
+ */
+export interface AccountsBalancedOutput {
+  /**
+   * How many entries there are.
+   */
+  entries: number;
+  /**
+   * Entries that do not balance: none, ever.
+   */
+  wrong: string[];
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface AccountsOverviewInput {}
+/**
+ * Where the money stands.
+ *
+ */
+export interface AccountsOverviewOutput {
+  /**
+   * By currency.
+   */
+  stands: Stands[];
+  /**
+   * Lessons that are over and not settled.
+   */
+  to_settle: number;
+  /**
+   * Drafts.
+   */
+  drafts: InvoiceListed[];
+  /**
+   * Invoices of which something is open, the longest due first.
+   */
+  open: InvoiceListed[];
+  /**
+   * Of these, overdue.
+   */
+  overdue: number;
+  /**
+   * Packages with lessons left, those that run out first on top.
+   */
+  packages: Package[];
+}
+/**
+ * What stands in one currency, as decimals.
+ *
+ */
+export interface Stands {
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * Open on invoices.
+   */
+  open: string;
+  /**
+   * Paid and kept for later.
+   */
+  kept: string;
+  /**
+   * To be paid back.
+   */
+  to_pay_back: string;
+  /**
+   * Owed in lessons, without tax.
+   */
+  deferred: string;
+}
+/**
+ * An invoice in a list.
+ *
+ */
+export interface InvoiceListed {
+  id: InvoiceId;
+  kind: DocumentKind;
+  payer: PayerId;
+  /**
+   * The name.
+   */
+  name: string;
+  /**
+   * The number; empty while a draft.
+   */
+  number: string;
+  /**
+   * The day of issue.
+   */
+  day: Day | null;
+  /**
+   * The last day to pay.
+   */
+  due: Day | null;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * What it comes to, a decimal; of a draft, so far.
+   */
+  amount: string;
+  /**
+   * What is still to be paid, a decimal.
+   */
+  open: string;
+  state: InvoiceState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+}
+/**
+ * A package and what it owes.
+ *
+ */
+export interface Package {
+  id: PackageId;
+  payer: PayerId;
+  /**
+   * The payer's name.
+   */
+  paid_by: string;
+  /**
+   * Whose lessons it pays for.
+   */
+  students: PaysFor[];
+  /**
+   * Its name.
+   */
+  words: string;
+  /**
+   * Lessons as sold.
+   */
+  lessons: number;
+  /**
+   * The length of each; `None` any.
+   */
+  minutes: number | null;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * What it cost, a decimal, as invoiced.
+   */
+  price: string;
+  /**
+   * What one such lesson costs on its own; empty while not known.
+   */
+  single: string;
+  refund: PaidBackAs;
+  /**
+   * Whether nothing was paid for it.
+   */
+  gift: boolean;
+  /**
+   * The day it was sold; `None` while its invoice is a draft.
+   */
+  sold: Day | null;
+  /**
+   * The last day; `None` without end.
+   */
+  expires: Day | null;
+  /**
+   * Whether that day has passed.
+   */
+  run_out: boolean;
+  /**
+   * Lessons left.
+   */
+  left: number;
+  /**
+   * Of these, those that planned lessons will use.
+   */
+  reserved: number;
+  /**
+   * Lessons given.
+   */
+  used: number;
+  /**
+   * Lessons lost: called off late, or missed.
+   */
+  lost: number;
+  /**
+   * Lessons that ran out.
+   */
+  lapsed: number;
+  /**
+   * What is owed in lessons, a decimal without tax.
+   */
+  deferred: string;
+  /**
+   * Where it stands, in a sentence.
+   */
+  stands: string;
+}
+/**
+ * A student for whom someone pays.
+ *
+ */
+export interface PaysFor {
+  student: StudentId;
+  /**
+   * The name.
+   */
+  name: string;
+}
+/**
+ * A lesson of a student, and what is known of how it ended.
+ *
+ */
+export interface AccountsProposeInput {
+  lesson: LessonId;
+  student: StudentId;
+  /**
+   * Who called it off or broke it off; left out while not said.
+   */
+  because?: EndedBy | null;
+  /**
+   * When it was told, on the facility\u{2019}s clock, as YYYY-MM-DDTHH:MM; empty while not said.
+   */
+  told?: string;
+}
+/**
+ * A lesson that is not settled.
+ *
+ */
+export interface AccountsProposeOutput {
+  lesson: LessonId;
+  student: StudentId;
+  /**
+   * The name.
+   */
+  name: string;
+  /**
+   * Who would pay.
+   */
+  paid_by: string;
+  day: Day;
+  /**
+   * What it was, as in "09:00, 60 minutes, Harbour Hall, given".
+   */
+  words: string;
+  state: LessonState;
+  /**
+   * Why it did not take place.
+   */
+  reason: string;
+  proposal: SettleProposal;
+}
+/**
+ * How a lesson would be settled.
+ *
+ */
+export interface SettleProposal {
+  /**
+   * How; `None` while something has to be said first.
+   */
+  how: SettledBy | null;
+  /**
+   * With which package.
+   */
+  package: PackageId | null;
+  /**
+   * Its name.
+   */
+  package_words: string;
+  /**
+   * What is charged, a decimal; empty where nothing is, or it is not known.
+   */
+  amount: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * What the court cost, this student\u{2019}s part of it; empty where nothing is passed on.
+   */
+  court: string;
+  /**
+   * The currency of the court.
+   */
+  court_currency: string;
+  /**
+   * Which rule of the terms applied, in words; empty for a lesson that was given.
+   */
+  rule: string;
+  /**
+   * When the next boundary was.
+   */
+  next: string;
+  /**
+   * What has to be said first, a sentence each.
+   */
+  asks: string[];
+}
+/**
+ * Several lessons to settle.
+ *
+ */
+export interface AccountsSettleInput {
+  /**
+   * Each.
+   */
+  lessons: Settle[];
+}
+/**
+ * How a lesson is to be settled.
+ *
+ */
+export interface Settle {
+  lesson: LessonId;
+  student: StudentId;
+  /**
+   * Who called it off or broke it off.
+   */
+  because?: EndedBy | null;
+  /**
+   * When it was told, on the facility\u{2019}s clock, as YYYY-MM-DDTHH:MM.
+   */
+  told?: string;
+  how: SettledBy;
+  /**
+   * With which package; left out for the one that is proposed.
+   */
+  package?: PackageId | null;
+  /**
+   * What is charged, a decimal; empty for what is proposed.
+   */
+  amount?: string;
+  /**
+   * The currency, an ISO 4217 code; empty for what is proposed.
+   */
+  currency?: string;
+  /**
+   * What is charged for the court, a decimal; empty for what is proposed, 0 for nothing.
+   */
+  court?: string;
+  /**
+   * Why, where it is settled otherwise than the terms say.
+   */
+  reason?: string;
+}
+/**
+ * What was settled.
+ *
+ */
+export interface AccountsSettleOutput {
+  /**
+   * With packages.
+   */
+  by_package: number;
+  /**
+   * On invoices.
+   */
+  on_invoices: number;
+  /**
+   * For nothing.
+   */
+  free: number;
+  /**
+   * The same as a sentence.
+   */
+  words: string;
+}
+/**
  * What the accounts need.
  *
  */
@@ -869,6 +1400,190 @@ export interface AccountsStay {
    */
   lines: string[];
   until: Day;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface AccountsToSettleInput {}
+/**
+ * A lesson that is not settled.
+ *
+ */
+export interface ToSettle {
+  lesson: LessonId;
+  student: StudentId;
+  /**
+   * The name.
+   */
+  name: string;
+  /**
+   * Who would pay.
+   */
+  paid_by: string;
+  day: Day;
+  /**
+   * What it was, as in "09:00, 60 minutes, Harbour Hall, given".
+   */
+  words: string;
+  state: LessonState;
+  /**
+   * Why it did not take place.
+   */
+  reason: string;
+  proposal: SettleProposal;
+}
+/**
+ * A settling to take back.
+ *
+ */
+export interface AccountsUnsettleInput {
+  lesson: LessonId;
+  student: StudentId;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * A lesson that is not settled.
+ *
+ */
+export interface AccountsUnsettleOutput {
+  lesson: LessonId;
+  student: StudentId;
+  /**
+   * The name.
+   */
+  name: string;
+  /**
+   * Who would pay.
+   */
+  paid_by: string;
+  day: Day;
+  /**
+   * What it was, as in "09:00, 60 minutes, Harbour Hall, given".
+   */
+  words: string;
+  state: LessonState;
+  /**
+   * Why it did not take place.
+   */
+  reason: string;
+  proposal: SettleProposal;
+}
+/**
+ * Which year.
+ *
+ */
+export interface AccountsYearInput {
+  /**
+   * Its number.
+   */
+  year: number;
+}
+/**
+ * A year.
+ *
+ */
+export interface AccountsYearOutput {
+  /**
+   * Its number.
+   */
+  year: number;
+  /**
+   * What it comes to, by currency.
+   */
+  stands: MoneyYearStands[];
+  /**
+   * By month, account, kind, place and tax.
+   */
+  rows: MoneyYearRow[];
+  /**
+   * Lessons that packages owe at its end.
+   */
+  lessons_owed: number;
+  /**
+   * Lessons that are over and not settled: none of them is in here.
+   */
+  to_settle: number;
+}
+/**
+ * What a year comes to in one currency. Amounts are decimals.
+ *
+ */
+export interface MoneyYearStands {
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * Money that came in, less what was paid back.
+   */
+  received: string;
+  /**
+   * Earned, without tax.
+   */
+  earned: string;
+  /**
+   * Tax charged, less what was credited.
+   */
+  tax: string;
+  /**
+   * Given up.
+   */
+  written_off: string;
+  /**
+   * Spent.
+   */
+  spent: string;
+  /**
+   * Open on invoices at its end.
+   */
+  open: string;
+  /**
+   * Kept for later at its end.
+   */
+  kept: string;
+  /**
+   * To be paid back at its end.
+   */
+  to_pay_back: string;
+  /**
+   * Owed in lessons at its end, without tax.
+   */
+  deferred: string;
+}
+/**
+ * A sum of a month. Amounts are decimals.
+ *
+ */
+export interface MoneyYearRow {
+  /**
+   * The month, as YYYY-MM.
+   */
+  month: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  account: LedgerAccount;
+  /**
+   * For what, of what is earned.
+   */
+  what: What | null;
+  /**
+   * Where, of what is earned; empty while not known.
+   */
+  place: string;
+  /**
+   * Category and rate of tax; empty where there is none.
+   */
+  tax: string;
+  /**
+   * How much: what came in, what was earned, what tax was charged. Below 0 what went back.
+   */
+  amount: string;
 }
 /**
  * An acknowledgement as kept.
@@ -3795,6 +4510,17 @@ export interface Court {
   archived: Day | null;
 }
 /**
+ * What of a line is credited.
+ *
+ */
+export interface CreditLine {
+  line: InvoiceLineId;
+  /**
+   * How much, a decimal, with or without tax as the invoice\u{2019}s prices are; empty for all that is left.
+   */
+  amount?: string;
+}
+/**
  * When a goal is reached.
  *
  */
@@ -4263,6 +4989,23 @@ export interface DeskOpenInput {
   path: string;
 }
 /**
+ * Which invoice.
+ *
+ */
+export interface DeskOpenInvoiceInput {
+  invoice: InvoiceId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskOpenInvoiceOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
  * An issued letter.
  *
  */
@@ -4465,6 +5208,23 @@ export interface DeskSaveHomePlanOutput {
   path: string | null;
 }
 /**
+ * Which invoice.
+ *
+ */
+export interface DeskSaveInvoiceInput {
+  invoice: InvoiceId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveInvoiceOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
  * An issued letter.
  *
  */
@@ -4503,6 +5263,26 @@ export interface DeskSavePageOutput {
  *
  */
 export interface DeskSaveSheetOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
+ * Which year.
+ *
+ */
+export interface DeskSaveYearInput {
+  /**
+   * Its number.
+   */
+  year: number;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveYearOutput {
   /**
    * The path.
    */
@@ -4574,6 +5354,29 @@ export interface Division {
    * Where it comes from.
    */
   source: string;
+}
+/**
+ * Tax of one category and rate. Amounts are decimals in the document's currency.
+ *
+ */
+export interface DocTax {
+  category: Category;
+  /**
+   * The rate in percent.
+   */
+  rate: string;
+  /**
+   * Why no tax is charged.
+   */
+  why: string;
+  /**
+   * What is taxed, without the tax.
+   */
+  base: string;
+  /**
+   * The tax.
+   */
+  amount: string;
 }
 /**
  * A document of the person: a letter as it was issued, or whatever else is kept as bytes.
@@ -5187,6 +5990,18 @@ export interface ExchangeTakeCsvOutput {
    * What was understood in a way worth knowing.
    */
   notes: string[];
+}
+/**
+ * A new last day.
+ *
+ */
+export interface Extension {
+  until: Day;
+  /**
+   * Why.
+   */
+  reason: string;
+  day: Day;
 }
 /**
  * A standard that may be printed on eyewear.
@@ -6360,6 +7175,17 @@ export interface FontUsed {
    * Whether the program brings the font with it.
    */
   shipped: boolean;
+}
+/**
+ * What of a payment is for an invoice.
+ *
+ */
+export interface ForInvoice {
+  invoice: InvoiceId;
+  /**
+   * How much, a decimal.
+   */
+  amount: string;
 }
 /**
  * Something found.
@@ -10056,6 +10882,787 @@ export interface IntakeWithdrawConsentOutput {
   by_whom: string;
 }
 /**
+ * A line as kept.
+ *
+ */
+export interface InvoiceLine {
+  id: InvoiceLineId;
+  what: What;
+  /**
+   * In words.
+   */
+  words: string;
+  /**
+   * The day of supply; `None`: that of the invoice.
+   */
+  day: Day | null;
+  /**
+   * Where.
+   */
+  facility: FacilityId | null;
+  /**
+   * How many, a decimal.
+   */
+  quantity: string;
+  /**
+   * What one costs, a decimal.
+   */
+  price: string;
+  /**
+   * What is taken off, a decimal.
+   */
+  allowance: string;
+  /**
+   * Why.
+   */
+  reason: string;
+  /**
+   * The category of tax; `None` while not set.
+   */
+  category: Category | null;
+  /**
+   * The rate in percent; empty while not set.
+   */
+  rate: string;
+  /**
+   * Why no tax is charged.
+   */
+  why: string;
+  /**
+   * The package that it sells.
+   */
+  package: PackageId | null;
+  /**
+   * Of a credit note: lessons given back.
+   */
+  lessons: number | null;
+  /**
+   * Of a credit note: the line it corrects.
+   */
+  corrects: InvoiceLineId | null;
+  /**
+   * What it comes to, a decimal.
+   */
+  total: string;
+  /**
+   * What of it was credited since, a decimal.
+   */
+  credited: string;
+}
+/**
+ * The sums of an invoice, as decimals.
+ *
+ */
+export interface InvoiceSums {
+  /**
+   * Without tax.
+   */
+  net: string;
+  /**
+   * Tax.
+   */
+  tax: string;
+  /**
+   * With tax.
+   */
+  gross: string;
+  /**
+   * What the cash step adds or takes off.
+   */
+  rounding: string;
+  /**
+   * What is to be paid, all together.
+   */
+  payable: string;
+  /**
+   * Tax by category and rate.
+   */
+  taxes: DocTax[];
+}
+/**
+ * A draft to change.
+ *
+ */
+export interface InvoicesChangeInput {
+  invoice: InvoiceId;
+  /**
+   * A remark above the lines.
+   */
+  words?: string;
+  /**
+   * Whether prices are without or with tax; left out to leave it.
+   */
+  prices?: Prices | null;
+  /**
+   * The cash step to which what is due is rounded, a decimal; empty for none.
+   */
+  step?: string;
+  /**
+   * All lines: one that is left out goes.
+   */
+  lines: LineForm[];
+}
+/**
+ * A line as typed.
+ *
+ */
+export interface LineForm {
+  /**
+   * The line to change; left out for a new one.
+   */
+  id?: InvoiceLineId | null;
+  what: What;
+  /**
+   * In words.
+   */
+  words: string;
+  /**
+   * The day of supply, as YYYY-MM-DD; empty: that of the invoice.
+   */
+  day?: string;
+  /**
+   * Where.
+   */
+  facility?: FacilityId | null;
+  /**
+   * How many, a decimal above 0; empty for one.
+   */
+  quantity?: string;
+  /**
+   * What one costs, a decimal.
+   */
+  price: string;
+  /**
+   * What is taken off, a decimal; empty for nothing.
+   */
+  allowance?: string;
+  /**
+   * Why.
+   */
+  reason?: string;
+  /**
+   * The tax; left out for what the coach set for this kind of line.
+   */
+  tax?: LineTax | null;
+}
+/**
+ * The tax of a line, as typed.
+ *
+ */
+export interface LineTax {
+  category: Category;
+  /**
+   * The rate in percent; empty for 0.
+   */
+  rate?: string;
+  /**
+   * Why no tax is charged.
+   */
+  why?: string;
+}
+/**
+ * An invoice or credit note.
+ *
+ */
+export interface InvoicesChangeOutput {
+  id: InvoiceId;
+  kind: DocumentKind;
+  payer: PayerId;
+  /**
+   * The name: as printed, once issued.
+   */
+  name: string;
+  /**
+   * Of a credit note: the invoice.
+   */
+  corrects: InvoiceId | null;
+  /**
+   * Its number.
+   */
+  corrects_number: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  prices: Prices;
+  /**
+   * A remark above the lines.
+   */
+  words: string;
+  /**
+   * The cash step, a decimal; empty for none.
+   */
+  step: string;
+  /**
+   * The number; empty while a draft.
+   */
+  number: string;
+  /**
+   * The day of issue.
+   */
+  day: Day | null;
+  /**
+   * The last day to pay.
+   */
+  due: Day | null;
+  state: InvoiceState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  /**
+   * The lines.
+   */
+  lines: InvoiceLine[];
+  sums: InvoiceSums;
+  /**
+   * What is still to be paid, a decimal.
+   */
+  open: string;
+  /**
+   * What keeps a draft from being issued, a sentence each.
+   */
+  missing: string[];
+  /**
+   * Its credit notes.
+   */
+  credits: InvoiceListed[];
+}
+/**
+ * A credit note to issue.
+ *
+ */
+export interface InvoicesCreditInput {
+  invoice: InvoiceId;
+  /**
+   * Why, as it is to stand on it.
+   */
+  reason: string;
+  /**
+   * Which lines; none for all that is left of all.
+   */
+  lines?: CreditLine[];
+}
+/**
+ * An invoice or credit note.
+ *
+ */
+export interface InvoicesCreditOutput {
+  id: InvoiceId;
+  kind: DocumentKind;
+  payer: PayerId;
+  /**
+   * The name: as printed, once issued.
+   */
+  name: string;
+  /**
+   * Of a credit note: the invoice.
+   */
+  corrects: InvoiceId | null;
+  /**
+   * Its number.
+   */
+  corrects_number: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  prices: Prices;
+  /**
+   * A remark above the lines.
+   */
+  words: string;
+  /**
+   * The cash step, a decimal; empty for none.
+   */
+  step: string;
+  /**
+   * The number; empty while a draft.
+   */
+  number: string;
+  /**
+   * The day of issue.
+   */
+  day: Day | null;
+  /**
+   * The last day to pay.
+   */
+  due: Day | null;
+  state: InvoiceState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  /**
+   * The lines.
+   */
+  lines: InvoiceLine[];
+  sums: InvoiceSums;
+  /**
+   * What is still to be paid, a decimal.
+   */
+  open: string;
+  /**
+   * What keeps a draft from being issued, a sentence each.
+   */
+  missing: string[];
+  /**
+   * Its credit notes.
+   */
+  credits: InvoiceListed[];
+}
+/**
+ * Which invoice.
+ *
+ */
+export interface InvoicesDiscardInput {
+  invoice: InvoiceId;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface InvoicesDiscardOutput {}
+/**
+ * An invoice to begin.
+ *
+ */
+export interface InvoicesDraftInput {
+  payer: PayerId;
+  /**
+   * The currency, an ISO 4217 code.
+   */
+  currency: string;
+  /**
+   * The lines.
+   */
+  lines?: LineForm[];
+}
+/**
+ * An invoice or credit note.
+ *
+ */
+export interface InvoicesDraftOutput {
+  id: InvoiceId;
+  kind: DocumentKind;
+  payer: PayerId;
+  /**
+   * The name: as printed, once issued.
+   */
+  name: string;
+  /**
+   * Of a credit note: the invoice.
+   */
+  corrects: InvoiceId | null;
+  /**
+   * Its number.
+   */
+  corrects_number: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  prices: Prices;
+  /**
+   * A remark above the lines.
+   */
+  words: string;
+  /**
+   * The cash step, a decimal; empty for none.
+   */
+  step: string;
+  /**
+   * The number; empty while a draft.
+   */
+  number: string;
+  /**
+   * The day of issue.
+   */
+  day: Day | null;
+  /**
+   * The last day to pay.
+   */
+  due: Day | null;
+  state: InvoiceState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  /**
+   * The lines.
+   */
+  lines: InvoiceLine[];
+  sums: InvoiceSums;
+  /**
+   * What is still to be paid, a decimal.
+   */
+  open: string;
+  /**
+   * What keeps a draft from being issued, a sentence each.
+   */
+  missing: string[];
+  /**
+   * Its credit notes.
+   */
+  credits: InvoiceListed[];
+}
+/**
+ * An invoice to issue.
+ *
+ */
+export interface InvoicesIssueInput {
+  invoice: InvoiceId;
+  /**
+   * The day of issue, as YYYY-MM-DD; empty for today.
+   */
+  day?: string;
+  /**
+   * The last day to pay; empty: as the terms say.
+   */
+  due?: string;
+  /**
+   * Whether what the payer has paid already is used for it.
+   */
+  use_credit?: boolean;
+}
+/**
+ * An invoice or credit note.
+ *
+ */
+export interface InvoicesIssueOutput {
+  id: InvoiceId;
+  kind: DocumentKind;
+  payer: PayerId;
+  /**
+   * The name: as printed, once issued.
+   */
+  name: string;
+  /**
+   * Of a credit note: the invoice.
+   */
+  corrects: InvoiceId | null;
+  /**
+   * Its number.
+   */
+  corrects_number: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  prices: Prices;
+  /**
+   * A remark above the lines.
+   */
+  words: string;
+  /**
+   * The cash step, a decimal; empty for none.
+   */
+  step: string;
+  /**
+   * The number; empty while a draft.
+   */
+  number: string;
+  /**
+   * The day of issue.
+   */
+  day: Day | null;
+  /**
+   * The last day to pay.
+   */
+  due: Day | null;
+  state: InvoiceState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  /**
+   * The lines.
+   */
+  lines: InvoiceLine[];
+  sums: InvoiceSums;
+  /**
+   * What is still to be paid, a decimal.
+   */
+  open: string;
+  /**
+   * What keeps a draft from being issued, a sentence each.
+   */
+  missing: string[];
+  /**
+   * Its credit notes.
+   */
+  credits: InvoiceListed[];
+}
+/**
+ * Which invoices.
+ *
+ */
+export interface InvoicesListInput {
+  /**
+   * Of a payer; left out for everyone\u{2019}s.
+   */
+  payer?: PayerId | null;
+  /**
+   * Only those of which something is to be paid, the longest due first.
+   */
+  open?: boolean;
+}
+/**
+ * Invoices.
+ *
+ */
+export interface InvoicesListOutput {
+  /**
+   * Drafts first, then the newest; or the longest due first.
+   */
+  invoices: InvoiceListed[];
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface InvoicesSellerInput {}
+/**
+ * The issuer of invoices; the form and the record are the same.
+ *
+ */
+export interface InvoicesSellerOutput {
+  /**
+   * Full name, or the business\u{2019}s.
+   */
+  name: string;
+  /**
+   * Postal address, several lines.
+   */
+  address: string;
+  /**
+   * The country, two letters of ISO 3166-1.
+   */
+  country: string;
+  /**
+   * The number for value added tax; empty without one.
+   */
+  vat_id: string;
+  /**
+   * The tax office\u{2019}s number; empty without one.
+   */
+  tax_id: string;
+  /**
+   * E-mail address.
+   */
+  email: string;
+  /**
+   * Telephone number.
+   */
+  phone: string;
+  /**
+   * Whose account it is, if another name.
+   */
+  account_name: string;
+  /**
+   * The account, an IBAN (ISO 13616), or the number as banks there write it.
+   */
+  account: string;
+  /**
+   * The bank, by its BIC (ISO 9362), or by name.
+   */
+  bank: string;
+  /**
+   * Words at the end of every invoice.
+   */
+  words: string;
+  prices: Prices;
+  /**
+   * What numbers begin with, as in "INV"; empty for nothing.
+   */
+  series: string;
+}
+/**
+ * The issuer of invoices; the form and the record are the same.
+ *
+ */
+export interface InvoicesSetSellerInput {
+  /**
+   * Full name, or the business\u{2019}s.
+   */
+  name?: string;
+  /**
+   * Postal address, several lines.
+   */
+  address?: string;
+  /**
+   * The country, two letters of ISO 3166-1.
+   */
+  country?: string;
+  /**
+   * The number for value added tax; empty without one.
+   */
+  vat_id?: string;
+  /**
+   * The tax office\u{2019}s number; empty without one.
+   */
+  tax_id?: string;
+  /**
+   * E-mail address.
+   */
+  email?: string;
+  /**
+   * Telephone number.
+   */
+  phone?: string;
+  /**
+   * Whose account it is, if another name.
+   */
+  account_name?: string;
+  /**
+   * The account, an IBAN (ISO 13616), or the number as banks there write it.
+   */
+  account?: string;
+  /**
+   * The bank, by its BIC (ISO 9362), or by name.
+   */
+  bank?: string;
+  /**
+   * Words at the end of every invoice.
+   */
+  words?: string;
+  prices?: Prices;
+  /**
+   * What numbers begin with, as in "INV"; empty for nothing.
+   */
+  series?: string;
+}
+/**
+ * The issuer of invoices; the form and the record are the same.
+ *
+ */
+export interface InvoicesSetSellerOutput {
+  /**
+   * Full name, or the business\u{2019}s.
+   */
+  name: string;
+  /**
+   * Postal address, several lines.
+   */
+  address: string;
+  /**
+   * The country, two letters of ISO 3166-1.
+   */
+  country: string;
+  /**
+   * The number for value added tax; empty without one.
+   */
+  vat_id: string;
+  /**
+   * The tax office\u{2019}s number; empty without one.
+   */
+  tax_id: string;
+  /**
+   * E-mail address.
+   */
+  email: string;
+  /**
+   * Telephone number.
+   */
+  phone: string;
+  /**
+   * Whose account it is, if another name.
+   */
+  account_name: string;
+  /**
+   * The account, an IBAN (ISO 13616), or the number as banks there write it.
+   */
+  account: string;
+  /**
+   * The bank, by its BIC (ISO 9362), or by name.
+   */
+  bank: string;
+  /**
+   * Words at the end of every invoice.
+   */
+  words: string;
+  prices: Prices;
+  /**
+   * What numbers begin with, as in "INV"; empty for nothing.
+   */
+  series: string;
+}
+/**
+ * Which invoice.
+ *
+ */
+export interface InvoicesShowInput {
+  invoice: InvoiceId;
+}
+/**
+ * An invoice or credit note.
+ *
+ */
+export interface InvoicesShowOutput {
+  id: InvoiceId;
+  kind: DocumentKind;
+  payer: PayerId;
+  /**
+   * The name: as printed, once issued.
+   */
+  name: string;
+  /**
+   * Of a credit note: the invoice.
+   */
+  corrects: InvoiceId | null;
+  /**
+   * Its number.
+   */
+  corrects_number: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  prices: Prices;
+  /**
+   * A remark above the lines.
+   */
+  words: string;
+  /**
+   * The cash step, a decimal; empty for none.
+   */
+  step: string;
+  /**
+   * The number; empty while a draft.
+   */
+  number: string;
+  /**
+   * The day of issue.
+   */
+  day: Day | null;
+  /**
+   * The last day to pay.
+   */
+  due: Day | null;
+  state: InvoiceState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  /**
+   * The lines.
+   */
+  lines: InvoiceLine[];
+  sums: InvoiceSums;
+  /**
+   * What is still to be paid, a decimal.
+   */
+  open: string;
+  /**
+   * What keeps a draft from being issued, a sentence each.
+   */
+  missing: string[];
+  /**
+   * Its credit notes.
+   */
+  credits: InvoiceListed[];
+}
+/**
  * An issued letter in a list.
  *
  */
@@ -13082,6 +14689,883 @@ export interface SetRuleSet {
   source: string;
 }
 /**
+ * Something that happened to a package.
+ *
+ */
+export interface PackageStep {
+  entry: EntryId;
+  day: Day;
+  kind: EntryKind;
+  /**
+   * In words.
+   */
+  words: string;
+  /**
+   * Lessons more, or fewer.
+   */
+  lessons: number;
+  /**
+   * Whether it was taken back.
+   */
+  taken_back: boolean;
+}
+/**
+ * A new last day for a package.
+ *
+ */
+export interface PackagesExtendInput {
+  package: PackageId;
+  /**
+   * The last day, as YYYY-MM-DD.
+   */
+  until: string;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * A package with its history.
+ *
+ */
+export interface PackagesExtendOutput {
+  package: Package;
+  /**
+   * What happened to it, the oldest first.
+   */
+  steps: PackageStep[];
+  /**
+   * New last days, the oldest first.
+   */
+  extensions: Extension[];
+}
+/**
+ * Lessons of a package to give back.
+ *
+ */
+export interface PackagesGiveBackInput {
+  package: PackageId;
+  /**
+   * Why, as it is to stand on the credit note.
+   */
+  reason: string;
+}
+/**
+ * An invoice or credit note.
+ *
+ */
+export interface PackagesGiveBackOutput {
+  id: InvoiceId;
+  kind: DocumentKind;
+  payer: PayerId;
+  /**
+   * The name: as printed, once issued.
+   */
+  name: string;
+  /**
+   * Of a credit note: the invoice.
+   */
+  corrects: InvoiceId | null;
+  /**
+   * Its number.
+   */
+  corrects_number: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  prices: Prices;
+  /**
+   * A remark above the lines.
+   */
+  words: string;
+  /**
+   * The cash step, a decimal; empty for none.
+   */
+  step: string;
+  /**
+   * The number; empty while a draft.
+   */
+  number: string;
+  /**
+   * The day of issue.
+   */
+  day: Day | null;
+  /**
+   * The last day to pay.
+   */
+  due: Day | null;
+  state: InvoiceState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  /**
+   * The lines.
+   */
+  lines: InvoiceLine[];
+  sums: InvoiceSums;
+  /**
+   * What is still to be paid, a decimal.
+   */
+  open: string;
+  /**
+   * What keeps a draft from being issued, a sentence each.
+   */
+  missing: string[];
+  /**
+   * Its credit notes.
+   */
+  credits: InvoiceListed[];
+}
+/**
+ * Lessons on top.
+ *
+ */
+export interface PackagesGiveBonusInput {
+  package: PackageId;
+  /**
+   * How many.
+   */
+  lessons: number;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * A package with its history.
+ *
+ */
+export interface PackagesGiveBonusOutput {
+  package: Package;
+  /**
+   * What happened to it, the oldest first.
+   */
+  steps: PackageStep[];
+  /**
+   * New last days, the oldest first.
+   */
+  extensions: Extension[];
+}
+/**
+ * A package whose last day has passed.
+ *
+ */
+export interface PackagesLapseInput {
+  package: PackageId;
+  /**
+   * Why: what was agreed.
+   */
+  reason: string;
+}
+/**
+ * A package with its history.
+ *
+ */
+export interface PackagesLapseOutput {
+  package: Package;
+  /**
+   * What happened to it, the oldest first.
+   */
+  steps: PackageStep[];
+  /**
+   * New last days, the oldest first.
+   */
+  extensions: Extension[];
+}
+/**
+ * Whose packages.
+ *
+ */
+export interface PackagesListInput {
+  /**
+   * Of a student; left out for everyone's.
+   */
+  student?: StudentId | null;
+}
+/**
+ * Lessons to someone else of the same payer.
+ *
+ */
+export interface PackagesMoveLessonsInput {
+  package: PackageId;
+  student: StudentId;
+  /**
+   * How many.
+   */
+  lessons: number;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * A package with its history.
+ *
+ */
+export interface PackagesMoveLessonsOutput {
+  package: Package;
+  /**
+   * What happened to it, the oldest first.
+   */
+  steps: PackageStep[];
+  /**
+   * New last days, the oldest first.
+   */
+  extensions: Extension[];
+}
+/**
+ * A package to sell.
+ *
+ */
+export interface PackagesSellInput {
+  student: StudentId;
+  /**
+   * Others whose lessons it pays for too.
+   */
+  also?: StudentId[];
+  /**
+   * Its name, as it stands on the invoice; empty for one made from the numbers.
+   */
+  words?: string;
+  /**
+   * Lessons.
+   */
+  lessons: number;
+  /**
+   * The length of each in minutes; left out for any.
+   */
+  minutes?: number | null;
+  /**
+   * The currency, an ISO 4217 code.
+   */
+  currency: string;
+  /**
+   * What it costs, a decimal.
+   */
+  price: string;
+  /**
+   * What one such lesson costs on its own, a decimal; empty while not known.
+   */
+  single?: string;
+  /**
+   * The last day, as YYYY-MM-DD; empty without end.
+   */
+  expires?: string;
+  /**
+   * Whether it is a gift: nothing is paid for it.
+   */
+  gift?: boolean;
+  /**
+   * Whether to issue its invoice at once.
+   */
+  issue?: boolean;
+}
+/**
+ * An invoice or credit note.
+ *
+ */
+export interface PackagesSellOutput {
+  id: InvoiceId;
+  kind: DocumentKind;
+  payer: PayerId;
+  /**
+   * The name: as printed, once issued.
+   */
+  name: string;
+  /**
+   * Of a credit note: the invoice.
+   */
+  corrects: InvoiceId | null;
+  /**
+   * Its number.
+   */
+  corrects_number: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  prices: Prices;
+  /**
+   * A remark above the lines.
+   */
+  words: string;
+  /**
+   * The cash step, a decimal; empty for none.
+   */
+  step: string;
+  /**
+   * The number; empty while a draft.
+   */
+  number: string;
+  /**
+   * The day of issue.
+   */
+  day: Day | null;
+  /**
+   * The last day to pay.
+   */
+  due: Day | null;
+  state: InvoiceState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  /**
+   * The lines.
+   */
+  lines: InvoiceLine[];
+  sums: InvoiceSums;
+  /**
+   * What is still to be paid, a decimal.
+   */
+  open: string;
+  /**
+   * What keeps a draft from being issued, a sentence each.
+   */
+  missing: string[];
+  /**
+   * Its credit notes.
+   */
+  credits: InvoiceListed[];
+}
+/**
+ * Which package.
+ *
+ */
+export interface PackagesShowInput {
+  package: PackageId;
+}
+/**
+ * A package with its history.
+ *
+ */
+export interface PackagesShowOutput {
+  package: Package;
+  /**
+   * What happened to it, the oldest first.
+   */
+  steps: PackageStep[];
+  /**
+   * New last days, the oldest first.
+   */
+  extensions: Extension[];
+}
+/**
+ * Which package.
+ *
+ */
+export interface PackagesWouldGiveBackInput {
+  package: PackageId;
+}
+/**
+ * Who pays, as kept.
+ *
+ */
+export interface Payer {
+  id: PayerId;
+  /**
+   * Full name, as it stands on an invoice.
+   */
+  name: string;
+  /**
+   * Postal address, several lines.
+   */
+  address: string;
+  /**
+   * The country, two letters of ISO 3166-1; empty while not known.
+   */
+  country: string;
+  /**
+   * E-mail address.
+   */
+  email: string;
+  /**
+   * The payer's own number for value added tax; empty for a private person.
+   */
+  tax_id: string;
+  language: Language;
+  /**
+   * For whom, by name.
+   */
+  students: PaysFor[];
+}
+/**
+ * Who pays; the form and the record are the same.
+ *
+ */
+export interface PayerForm {
+  /**
+   * Full name, as it stands on an invoice.
+   */
+  name: string;
+  /**
+   * Postal address, several lines.
+   */
+  address: string;
+  /**
+   * The country, two letters of ISO 3166-1; empty while not known.
+   */
+  country: string;
+  /**
+   * E-mail address.
+   */
+  email: string;
+  /**
+   * The payer's own number for value added tax; empty for a private person.
+   */
+  tax_id: string;
+  language: Language;
+}
+/**
+ * Who pays; the form and the record are the same.
+ *
+ */
+export interface PayerFormInput {
+  /**
+   * Full name, as it stands on an invoice.
+   */
+  name?: string;
+  /**
+   * Postal address, several lines.
+   */
+  address?: string;
+  /**
+   * The country, two letters of ISO 3166-1; empty while not known.
+   */
+  country?: string;
+  /**
+   * E-mail address.
+   */
+  email?: string;
+  /**
+   * The payer's own number for value added tax; empty for a private person.
+   */
+  tax_id?: string;
+  language?: Language;
+}
+/**
+ * A payer to add.
+ *
+ */
+export interface PayersAddInput {
+  payer: PayerFormInput;
+}
+/**
+ * Who pays, as kept.
+ *
+ */
+export interface PayersAddOutput {
+  id: PayerId;
+  /**
+   * Full name, as it stands on an invoice.
+   */
+  name: string;
+  /**
+   * Postal address, several lines.
+   */
+  address: string;
+  /**
+   * The country, two letters of ISO 3166-1; empty while not known.
+   */
+  country: string;
+  /**
+   * E-mail address.
+   */
+  email: string;
+  /**
+   * The payer's own number for value added tax; empty for a private person.
+   */
+  tax_id: string;
+  language: Language;
+  /**
+   * For whom, by name.
+   */
+  students: PaysFor[];
+}
+/**
+ * A payer to change.
+ *
+ */
+export interface PayersChangeInput {
+  id: PayerId;
+  payer: PayerFormInput;
+}
+/**
+ * Who pays, as kept.
+ *
+ */
+export interface PayersChangeOutput {
+  id: PayerId;
+  /**
+   * Full name, as it stands on an invoice.
+   */
+  name: string;
+  /**
+   * Postal address, several lines.
+   */
+  address: string;
+  /**
+   * The country, two letters of ISO 3166-1; empty while not known.
+   */
+  country: string;
+  /**
+   * E-mail address.
+   */
+  email: string;
+  /**
+   * The payer's own number for value added tax; empty for a private person.
+   */
+  tax_id: string;
+  language: Language;
+  /**
+   * For whom, by name.
+   */
+  students: PaysFor[];
+}
+/**
+ * Who is to pay for a student.
+ *
+ */
+export interface PayersChooseInput {
+  student: StudentId;
+  /**
+   * Who; left out for whoever the student's own record names.
+   */
+  payer?: PayerId | null;
+}
+/**
+ * Who pays, as kept.
+ *
+ */
+export interface PayersChooseOutput {
+  id: PayerId;
+  /**
+   * Full name, as it stands on an invoice.
+   */
+  name: string;
+  /**
+   * Postal address, several lines.
+   */
+  address: string;
+  /**
+   * The country, two letters of ISO 3166-1; empty while not known.
+   */
+  country: string;
+  /**
+   * E-mail address.
+   */
+  email: string;
+  /**
+   * The payer's own number for value added tax; empty for a private person.
+   */
+  tax_id: string;
+  language: Language;
+  /**
+   * For whom, by name.
+   */
+  students: PaysFor[];
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface PayersListInput {}
+/**
+ * Which student.
+ *
+ */
+export interface PayersOfStudentInput {
+  student: StudentId;
+}
+/**
+ * Who pays for a student: as chosen, or as the student's record has it.
+ *
+ */
+export interface PayersOfStudentOutput {
+  /**
+   * The payer; `None` until something was invoiced or somebody chosen.
+   */
+  payer: Payer | null;
+  proposed: PayerForm;
+}
+/**
+ * Which payer.
+ *
+ */
+export interface PayersShowInput {
+  payer: PayerId;
+}
+/**
+ * Who pays, as kept.
+ *
+ */
+export interface PayersShowOutput {
+  id: PayerId;
+  /**
+   * Full name, as it stands on an invoice.
+   */
+  name: string;
+  /**
+   * Postal address, several lines.
+   */
+  address: string;
+  /**
+   * The country, two letters of ISO 3166-1; empty while not known.
+   */
+  country: string;
+  /**
+   * E-mail address.
+   */
+  email: string;
+  /**
+   * The payer's own number for value added tax; empty for a private person.
+   */
+  tax_id: string;
+  language: Language;
+  /**
+   * For whom, by name.
+   */
+  students: PaysFor[];
+}
+/**
+ * Which payer.
+ *
+ */
+export interface PaymentsAccountInput {
+  payer: PayerId;
+}
+/**
+ * The account of a payer.
+ *
+ */
+export interface PaymentsAccountOutput {
+  payer: Payer;
+  /**
+   * What stands on it, by currency.
+   */
+  standing: AccountStands[];
+  /**
+   * Their invoices: drafts first, then the newest.
+   */
+  invoices: InvoiceListed[];
+  /**
+   * Their packages.
+   */
+  packages: Package[];
+  /**
+   * All that was charged and paid, the oldest first.
+   */
+  lines: AccountLine[];
+}
+/**
+ * Money that was kept, to be used for an invoice.
+ *
+ */
+export interface PaymentsApplyInput {
+  invoice: InvoiceId;
+  /**
+   * How much, a decimal; empty for as much as there is and as is open.
+   */
+  amount?: string;
+}
+/**
+ * The account of a payer.
+ *
+ */
+export interface PaymentsApplyOutput {
+  payer: Payer;
+  /**
+   * What stands on it, by currency.
+   */
+  standing: AccountStands[];
+  /**
+   * Their invoices: drafts first, then the newest.
+   */
+  invoices: InvoiceListed[];
+  /**
+   * Their packages.
+   */
+  packages: Package[];
+  /**
+   * All that was charged and paid, the oldest first.
+   */
+  lines: AccountLine[];
+}
+/**
+ * Money to pay back.
+ *
+ */
+export interface PaymentsPayBackInput {
+  payer: PayerId;
+  /**
+   * The day, as YYYY-MM-DD; empty for today.
+   */
+  day?: string;
+  method: PaidBy;
+  /**
+   * The currency, an ISO 4217 code.
+   */
+  currency: string;
+  /**
+   * How much, a decimal.
+   */
+  amount: string;
+  /**
+   * Why.
+   */
+  words?: string;
+}
+/**
+ * The account of a payer.
+ *
+ */
+export interface PaymentsPayBackOutput {
+  payer: Payer;
+  /**
+   * What stands on it, by currency.
+   */
+  standing: AccountStands[];
+  /**
+   * Their invoices: drafts first, then the newest.
+   */
+  invoices: InvoiceListed[];
+  /**
+   * Their packages.
+   */
+  packages: Package[];
+  /**
+   * All that was charged and paid, the oldest first.
+   */
+  lines: AccountLine[];
+}
+/**
+ * A payment that came in.
+ *
+ */
+export interface PaymentsReceiveInput {
+  payer: PayerId;
+  /**
+   * The day, as YYYY-MM-DD; empty for today.
+   */
+  day?: string;
+  method: PaidBy;
+  /**
+   * The currency, an ISO 4217 code.
+   */
+  currency: string;
+  /**
+   * How much, a decimal.
+   */
+  amount: string;
+  /**
+   * What stood on it; empty for nothing.
+   */
+  words?: string;
+  /**
+   * For which invoices; none for those that are due first. What is over is kept for later.
+   */
+  invoices?: ForInvoice[];
+  /**
+   * Whether it is a deposit: all of it is kept for later.
+   */
+  deposit?: boolean;
+  /**
+   * A name that the payment has elsewhere, so that the same is never counted twice.
+   */
+  reference?: string;
+}
+/**
+ * A payment as entered.
+ *
+ */
+export interface PaymentsReceiveOutput {
+  entry: EntryId;
+  /**
+   * What was used for invoices, a decimal.
+   */
+  used: string;
+  /**
+   * What is kept for later, a decimal.
+   */
+  kept: string;
+  /**
+   * The same as a sentence.
+   */
+  words: string;
+}
+/**
+ * An entry that was a slip.
+ *
+ */
+export interface PaymentsTakeBackInput {
+  entry: EntryId;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * An entry as made.
+ *
+ */
+export interface PaymentsTakeBackOutput {
+  id: EntryId;
+  day: Day;
+  kind: EntryKind;
+  /**
+   * In words.
+   */
+  words: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * What it takes back.
+   */
+  reverses: EntryId | null;
+  /**
+   * Whether it was taken back.
+   */
+  reversed: boolean;
+}
+/**
+ * What is open, to be given up.
+ *
+ */
+export interface PaymentsWriteOffInput {
+  invoice: InvoiceId;
+  /**
+   * Why.
+   */
+  reason: string;
+}
+/**
+ * The account of a payer.
+ *
+ */
+export interface PaymentsWriteOffOutput {
+  payer: Payer;
+  /**
+   * What stands on it, by currency.
+   */
+  standing: AccountStands[];
+  /**
+   * Their invoices: drafts first, then the newest.
+   */
+  invoices: InvoiceListed[];
+  /**
+   * Their packages.
+   */
+  packages: Package[];
+  /**
+   * All that was charged and paid, the oldest first.
+   */
+  lines: AccountLine[];
+}
+/**
  * A person's day.
  *
  */
@@ -13674,6 +16158,319 @@ export interface PlanningWishOutput {
    */
   may_share: MayShare[];
 }
+/**
+ * A price as kept.
+ *
+ */
+export interface Price {
+  id: PriceId;
+  what: PricedAs;
+  /**
+   * Its name, or empty.
+   */
+  words: string;
+  /**
+   * Where it holds; `None` everywhere.
+   */
+  facility: FacilityId | null;
+  /**
+   * The place's name, or empty.
+   */
+  place: string;
+  /**
+   * The length of the lesson, or of each lesson; `None` any.
+   */
+  minutes: number | null;
+  /**
+   * So many share the lesson.
+   */
+  sharing: number;
+  /**
+   * Whether the amount is for each of them.
+   */
+  each: boolean;
+  /**
+   * Lessons of a package.
+   */
+  lessons: number | null;
+  /**
+   * So many months a package holds; `None` without end.
+   */
+  months: number | null;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * The amount, a decimal.
+   */
+  amount: string;
+  since: Day;
+  /**
+   * The last day; `None` while not known.
+   */
+  until: Day | null;
+  /**
+   * All of it in words, as in "Lesson of 60 minutes, 2 sharing, each".
+   */
+  says: string;
+}
+/**
+ * A price as typed.
+ *
+ */
+export interface PriceForm {
+  what: PricedAs;
+  /**
+   * Its name; needed for anything else.
+   */
+  words?: string;
+  /**
+   * Where it holds; left out for everywhere.
+   */
+  facility?: FacilityId | null;
+  /**
+   * The length of a lesson in minutes; left out for any.
+   */
+  minutes?: number | null;
+  /**
+   * So many share the lesson; left out for one.
+   */
+  sharing?: number | null;
+  /**
+   * Whether the amount is for each of them.
+   */
+  each?: boolean;
+  /**
+   * Lessons of a package.
+   */
+  lessons?: number | null;
+  /**
+   * So many months a package holds; left out for no end.
+   */
+  months?: number | null;
+  /**
+   * The currency, an ISO 4217 code.
+   */
+  currency: string;
+  /**
+   * The amount, a decimal.
+   */
+  amount: string;
+  /**
+   * The first day it holds, as YYYY-MM-DD; empty for today.
+   */
+  since?: string;
+}
+/**
+ * A price to write down.
+ *
+ */
+export interface PricesAddInput {
+  price: PriceForm;
+}
+/**
+ * A price as kept.
+ *
+ */
+export interface PricesAddOutput {
+  id: PriceId;
+  what: PricedAs;
+  /**
+   * Its name, or empty.
+   */
+  words: string;
+  /**
+   * Where it holds; `None` everywhere.
+   */
+  facility: FacilityId | null;
+  /**
+   * The place's name, or empty.
+   */
+  place: string;
+  /**
+   * The length of the lesson, or of each lesson; `None` any.
+   */
+  minutes: number | null;
+  /**
+   * So many share the lesson.
+   */
+  sharing: number;
+  /**
+   * Whether the amount is for each of them.
+   */
+  each: boolean;
+  /**
+   * Lessons of a package.
+   */
+  lessons: number | null;
+  /**
+   * So many months a package holds; `None` without end.
+   */
+  months: number | null;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * The amount, a decimal.
+   */
+  amount: string;
+  since: Day;
+  /**
+   * The last day; `None` while not known.
+   */
+  until: Day | null;
+  /**
+   * All of it in words, as in "Lesson of 60 minutes, 2 sharing, each".
+   */
+  says: string;
+}
+/**
+ * A tax that no longer counts.
+ *
+ */
+export interface PricesDropTaxInput {
+  tax: TaxRuleId;
+}
+/**
+ * What tax counts for a kind of line.
+ *
+ */
+export interface TaxRule {
+  id: TaxRuleId;
+  /**
+   * For which kind of line; `None` every kind.
+   */
+  what: What | null;
+  /**
+   * Where; `None` everywhere.
+   */
+  facility: FacilityId | null;
+  /**
+   * The place's name, or empty.
+   */
+  place: string;
+  category: Category;
+  /**
+   * The rate in percent.
+   */
+  rate: string;
+  /**
+   * Why no tax is charged; empty where it is.
+   */
+  why: string;
+  since: Day;
+  /**
+   * The last day; `None` while not known.
+   */
+  until: Day | null;
+}
+/**
+ * A price to end.
+ *
+ */
+export interface PricesEndInput {
+  price: PriceId;
+  /**
+   * The last day it holds, as YYYY-MM-DD; empty for yesterday.
+   */
+  until?: string;
+}
+/**
+ * A price as kept.
+ *
+ */
+export interface PricesEndOutput {
+  id: PriceId;
+  what: PricedAs;
+  /**
+   * Its name, or empty.
+   */
+  words: string;
+  /**
+   * Where it holds; `None` everywhere.
+   */
+  facility: FacilityId | null;
+  /**
+   * The place's name, or empty.
+   */
+  place: string;
+  /**
+   * The length of the lesson, or of each lesson; `None` any.
+   */
+  minutes: number | null;
+  /**
+   * So many share the lesson.
+   */
+  sharing: number;
+  /**
+   * Whether the amount is for each of them.
+   */
+  each: boolean;
+  /**
+   * Lessons of a package.
+   */
+  lessons: number | null;
+  /**
+   * So many months a package holds; `None` without end.
+   */
+  months: number | null;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * The amount, a decimal.
+   */
+  amount: string;
+  since: Day;
+  /**
+   * The last day; `None` while not known.
+   */
+  until: Day | null;
+  /**
+   * All of it in words, as in "Lesson of 60 minutes, 2 sharing, each".
+   */
+  says: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface PricesListInput {}
+/**
+ * A tax to set.
+ *
+ */
+export interface PricesSetTaxInput {
+  /**
+   * For which kind of line; left out for every kind.
+   */
+  what?: What | null;
+  /**
+   * Where; left out for everywhere.
+   */
+  facility?: FacilityId | null;
+  category: Category;
+  /**
+   * The rate in percent; empty for 0.
+   */
+  rate?: string;
+  /**
+   * Why no tax is charged.
+   */
+  why?: string;
+  /**
+   * The first day it holds, as YYYY-MM-DD; empty: from the beginning.
+   */
+  since?: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface PricesTaxesInput {}
 /**
  * What is kept about a student; the form and the record are the same.
  *
@@ -14732,6 +17529,10 @@ export interface StudentsErasingOutput {
    * What could stay for the accounts; `None` when nothing was agreed or offered for money.
    */
   accounts: AccountsStay | null;
+  /**
+   * What was invoiced and stays in the accounts, as a sentence; empty where nothing was.
+   */
+  invoiced: string;
   mentions: Mentions;
   backups: Backups;
   /**
@@ -14841,6 +17642,161 @@ export interface StudentsShowOutput {
    * The day put away.
    */
   archived: Day | null;
+}
+/**
+ * One row: up to so long before (or after) something, so much is charged.
+ *
+ */
+export interface TermsRow {
+  /**
+   * The boundary: hours before a lesson, or minutes played of it.
+   */
+  at: number;
+  /**
+   * Whether exactly on the boundary still counts as this row.
+   */
+  within: boolean;
+  /**
+   * What is charged, in percent.
+   */
+  percent: number;
+}
+/**
+ * The terms; the form and the record are the same.
+ *
+ */
+export interface TermsSetInput {
+  /**
+   * Called off at least so many hours before: the longest first.
+   */
+  called_off?: TermsRow[];
+  /**
+   * Called off later than all of these: percent; `None` while not set.
+   */
+  later?: number | null;
+  /**
+   * Missed without a word: percent; `None` while not set.
+   */
+  missed?: number | null;
+  /**
+   * Broken off by weather or the facility after at most so many minutes: the fewest first. After
+   * more, the whole lesson counts.
+   */
+  broken_off?: TermsRow[];
+  /**
+   * Whether a prepaid lesson is lost when a whole lesson is charged.
+   */
+  lesson_lost?: boolean;
+  /**
+   * Days to pay.
+   */
+  due_days?: number;
+  /**
+   * Part of a package to be paid before it begins, in percent; `None` for none.
+   */
+  deposit?: number | null;
+  paid_back?: PaidBackAs;
+  /**
+   * Whether courts are passed on at cost.
+   */
+  pass_courts?: boolean;
+  /**
+   * Days after the due day on which a reminder is proposed.
+   */
+  remind_after?: number[];
+}
+/**
+ * The terms; the form and the record are the same.
+ *
+ */
+export interface TermsSetOutput {
+  /**
+   * Called off at least so many hours before: the longest first.
+   */
+  called_off: TermsRow[];
+  /**
+   * Called off later than all of these: percent; `None` while not set.
+   */
+  later: number | null;
+  /**
+   * Missed without a word: percent; `None` while not set.
+   */
+  missed: number | null;
+  /**
+   * Broken off by weather or the facility after at most so many minutes: the fewest first. After
+   * more, the whole lesson counts.
+   */
+  broken_off: TermsRow[];
+  /**
+   * Whether a prepaid lesson is lost when a whole lesson is charged.
+   */
+  lesson_lost: boolean;
+  /**
+   * Days to pay.
+   */
+  due_days: number;
+  /**
+   * Part of a package to be paid before it begins, in percent; `None` for none.
+   */
+  deposit: number | null;
+  paid_back: PaidBackAs;
+  /**
+   * Whether courts are passed on at cost.
+   */
+  pass_courts: boolean;
+  /**
+   * Days after the due day on which a reminder is proposed.
+   */
+  remind_after: number[];
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface TermsShowInput {}
+/**
+ * The terms; the form and the record are the same.
+ *
+ */
+export interface TermsShowOutput {
+  /**
+   * Called off at least so many hours before: the longest first.
+   */
+  called_off: TermsRow[];
+  /**
+   * Called off later than all of these: percent; `None` while not set.
+   */
+  later: number | null;
+  /**
+   * Missed without a word: percent; `None` while not set.
+   */
+  missed: number | null;
+  /**
+   * Broken off by weather or the facility after at most so many minutes: the fewest first. After
+   * more, the whole lesson counts.
+   */
+  broken_off: TermsRow[];
+  /**
+   * Whether a prepaid lesson is lost when a whole lesson is charged.
+   */
+  lesson_lost: boolean;
+  /**
+   * Days to pay.
+   */
+  due_days: number;
+  /**
+   * Part of a package to be paid before it begins, in percent; `None` for none.
+   */
+  deposit: number | null;
+  paid_back: PaidBackAs;
+  /**
+   * Whether courts are passed on at cost.
+   */
+  pass_courts: boolean;
+  /**
+   * Days after the due day on which a reminder is proposed.
+   */
+  remind_after: number[];
 }
 /**
  * Which figure.
@@ -15658,6 +18614,20 @@ export interface VisitsShowOutput {
 
 /** Every command: what it takes and what it gives. */
 export interface Commands {
+  /** Whether the ledger balances */
+  'accounts.balanced': { input: AccountsBalancedInput; output: AccountsBalancedOutput };
+  /** Where the money stands */
+  'accounts.overview': { input: AccountsOverviewInput; output: AccountsOverviewOutput };
+  /** How a lesson would be settled */
+  'accounts.propose': { input: AccountsProposeInput; output: AccountsProposeOutput };
+  /** Lessons settled */
+  'accounts.settle': { input: AccountsSettleInput; output: AccountsSettleOutput };
+  /** Lessons that are over and not settled */
+  'accounts.to_settle': { input: AccountsToSettleInput; output: AccountsToSettleOutput };
+  /** A lesson is to be settled again */
+  'accounts.unsettle': { input: AccountsUnsettleInput; output: AccountsUnsettleOutput };
+  /** What a year comes to */
+  'accounts.year': { input: AccountsYearInput; output: AccountsYearOutput };
   /** Assessed */
   'assessments.assess': { input: AssessmentsAssessInput; output: AssessmentsAssessOutput };
   /** A level changed */
@@ -15754,6 +18724,8 @@ export interface Commands {
   'desk.open_card': { input: DeskOpenCardInput; output: DeskOpenCardOutput };
   /** Opens the page of a visit's home plan */
   'desk.open_home_plan': { input: DeskOpenHomePlanInput; output: DeskOpenHomePlanOutput };
+  /** Opens an issued invoice’s document */
+  'desk.open_invoice': { input: DeskOpenInvoiceInput; output: DeskOpenInvoiceOutput };
   /** Opens an issued letter's document */
   'desk.open_letter': { input: DeskOpenLetterInput; output: DeskOpenLetterOutput };
   /** Opens a notice, a report, a scan or the questions on paper */
@@ -15776,12 +18748,16 @@ export interface Commands {
   'desk.save_everything': { input: DeskSaveEverythingInput; output: DeskSaveEverythingOutput };
   /** Saves the page of a visit's home plan where the coach chooses */
   'desk.save_home_plan': { input: DeskSaveHomePlanInput; output: DeskSaveHomePlanOutput };
+  /** Saves an issued invoice’s document where the coach chooses */
+  'desk.save_invoice': { input: DeskSaveInvoiceInput; output: DeskSaveInvoiceOutput };
   /** Saves an issued letter's document where the coach chooses */
   'desk.save_letter': { input: DeskSaveLetterInput; output: DeskSaveLetterOutput };
   /** Saves a page that a student fills in at home where the coach chooses */
   'desk.save_page': { input: DeskSavePageInput; output: DeskSavePageOutput };
   /** Saves a notice, a report, a scan or the questions on paper where the coach chooses */
   'desk.save_sheet': { input: DeskSaveSheetInput; output: DeskSaveSheetOutput };
+  /** Saves what a year came to as a table where the coach chooses */
+  'desk.save_year': { input: DeskSaveYearInput; output: DeskSaveYearOutput };
   /** Stops the talk with the server */
   'desk.stop_calendar_talk': { input: DeskStopCalendarTalkInput; output: DeskStopCalendarTalkOutput };
   /** Writes the invitations of a visit that are due, each into a file of its own */
@@ -15983,6 +18959,24 @@ export interface Commands {
   'intake.withdraw_clearance': { input: IntakeWithdrawClearanceInput; output: IntakeWithdrawClearanceOutput };
   /** Consent withdrawn */
   'intake.withdraw_consent': { input: IntakeWithdrawConsentInput; output: IntakeWithdrawConsentOutput };
+  /** Draft changed */
+  'invoices.change': { input: InvoicesChangeInput; output: InvoicesChangeOutput };
+  /** Credit note issued */
+  'invoices.credit': { input: InvoicesCreditInput; output: InvoicesCreditOutput };
+  /** Draft discarded */
+  'invoices.discard': { input: InvoicesDiscardInput; output: InvoicesDiscardOutput };
+  /** Invoice begun */
+  'invoices.draft': { input: InvoicesDraftInput; output: InvoicesDraftOutput };
+  /** Invoice issued */
+  'invoices.issue': { input: InvoicesIssueInput; output: InvoicesIssueOutput };
+  /** Invoices and credit notes */
+  'invoices.list': { input: InvoicesListInput; output: InvoicesListOutput };
+  /** Who issues invoices */
+  'invoices.seller': { input: InvoicesSellerInput; output: InvoicesSellerOutput };
+  /** Who issues invoices is set */
+  'invoices.set_seller': { input: InvoicesSetSellerInput; output: InvoicesSetSellerOutput };
+  /** An invoice or credit note */
+  'invoices.show': { input: InvoicesShowInput; output: InvoicesShowOutput };
   /** The newest acts, newest first */
   'journal.newest': { input: JournalNewestInput; output: JournalNewestOutput };
   /** Take an act back */
@@ -16075,6 +19069,48 @@ export interface Commands {
   'own_time.set': { input: OwnTimeSetInput; output: OwnTimeSetOutput };
   /** The coach’s own week and its limits */
   'own_time.show': { input: OwnTimeShowInput; output: OwnTimeShowOutput };
+  /** New last day for a package */
+  'packages.extend': { input: PackagesExtendInput; output: PackagesExtendOutput };
+  /** Package given back */
+  'packages.give_back': { input: PackagesGiveBackInput; output: PackagesGiveBackOutput };
+  /** Lessons on top of a package */
+  'packages.give_bonus': { input: PackagesGiveBonusInput; output: PackagesGiveBonusOutput };
+  /** What is left of a package runs out */
+  'packages.lapse': { input: PackagesLapseInput; output: PackagesLapseOutput };
+  /** Packages and what they owe */
+  'packages.list': { input: PackagesListInput; output: PackagesListOutput };
+  /** Lessons moved to somebody else */
+  'packages.move_lessons': { input: PackagesMoveLessonsInput; output: PackagesMoveLessonsOutput };
+  /** Package put on an invoice */
+  'packages.sell': { input: PackagesSellInput; output: PackagesSellOutput };
+  /** A package with its history */
+  'packages.show': { input: PackagesShowInput; output: PackagesShowOutput };
+  /** What giving a package back would come to */
+  'packages.would_give_back': { input: PackagesWouldGiveBackInput; output: PackagesWouldGiveBackOutput };
+  /** Payer added */
+  'payers.add': { input: PayersAddInput; output: PayersAddOutput };
+  /** Payer changed */
+  'payers.change': { input: PayersChangeInput; output: PayersChangeOutput };
+  /** Payer chosen */
+  'payers.choose': { input: PayersChooseInput; output: PayersChooseOutput };
+  /** Whoever pays */
+  'payers.list': { input: PayersListInput; output: PayersListOutput };
+  /** Who pays for a student */
+  'payers.of_student': { input: PayersOfStudentInput; output: PayersOfStudentOutput };
+  /** One who pays */
+  'payers.show': { input: PayersShowInput; output: PayersShowOutput };
+  /** The account of a payer */
+  'payments.account': { input: PaymentsAccountInput; output: PaymentsAccountOutput };
+  /** Money used for an invoice */
+  'payments.apply': { input: PaymentsApplyInput; output: PaymentsApplyOutput };
+  /** Money paid back */
+  'payments.pay_back': { input: PaymentsPayBackInput; output: PaymentsPayBackOutput };
+  /** Payment entered */
+  'payments.receive': { input: PaymentsReceiveInput; output: PaymentsReceiveOutput };
+  /** An entry taken back */
+  'payments.take_back': { input: PaymentsTakeBackInput; output: PaymentsTakeBackOutput };
+  /** What is open is given up */
+  'payments.write_off': { input: PaymentsWriteOffInput; output: PaymentsWriteOffOutput };
   /** Begins the best plan for everyone who comes on some days */
   'planning.begin': { input: PlanningBeginInput; output: PlanningBeginOutput };
   /** A student’s wish taken away */
@@ -16091,6 +19127,18 @@ export interface Commands {
   'planning.weigh': { input: PlanningWeighInput; output: PlanningWeighOutput };
   /** What the student of a visit wishes for */
   'planning.wish': { input: PlanningWishInput; output: PlanningWishOutput };
+  /** Price written down */
+  'prices.add': { input: PricesAddInput; output: PricesAddOutput };
+  /** Tax taken away */
+  'prices.drop_tax': { input: PricesDropTaxInput; output: PricesDropTaxOutput };
+  /** Price ended */
+  'prices.end': { input: PricesEndInput; output: PricesEndOutput };
+  /** The price list */
+  'prices.list': { input: PricesListInput; output: PricesListOutput };
+  /** Tax set */
+  'prices.set_tax': { input: PricesSetTaxInput; output: PricesSetTaxOutput };
+  /** What tax counts for which kind of line */
+  'prices.taxes': { input: PricesTaxesInput; output: PricesTaxesOutput };
   /** The day sheet */
   'reports.day_sheet': { input: ReportsDaySheetInput; output: ReportsDaySheetOutput };
   /** People, places and goals by name */
@@ -16145,6 +19193,10 @@ export interface Commands {
   'students.remove_fact': { input: StudentsRemoveFactInput; output: StudentsRemoveFactOutput };
   /** One student */
   'students.show': { input: StudentsShowInput; output: StudentsShowOutput };
+  /** Terms set */
+  'terms.set': { input: TermsSetInput; output: TermsSetOutput };
+  /** What the coach’s terms say */
+  'terms.show': { input: TermsShowInput; output: TermsShowOutput };
   /** What one of a year’s figures counts */
   'timetable.counted': { input: TimetableCountedInput; output: TimetableCountedOutput };
   /** A run of days: facilities, people, lessons, ways, and the hours still to sell */
@@ -16175,6 +19227,13 @@ export interface Commands {
 
 /** The names of all commands. */
 export const commandNames = [
+  'accounts.balanced',
+  'accounts.overview',
+  'accounts.propose',
+  'accounts.settle',
+  'accounts.to_settle',
+  'accounts.unsettle',
+  'accounts.year',
   'assessments.assess',
   'assessments.change_level',
   'assessments.give_norms',
@@ -16223,6 +19282,7 @@ export const commandNames = [
   'desk.open',
   'desk.open_card',
   'desk.open_home_plan',
+  'desk.open_invoice',
   'desk.open_letter',
   'desk.open_sheet',
   'desk.papers',
@@ -16234,9 +19294,11 @@ export const commandNames = [
   'desk.save_costs',
   'desk.save_everything',
   'desk.save_home_plan',
+  'desk.save_invoice',
   'desk.save_letter',
   'desk.save_page',
   'desk.save_sheet',
+  'desk.save_year',
   'desk.stop_calendar_talk',
   'desk.write_invitations',
   'erasing.backups',
@@ -16336,6 +19398,15 @@ export const commandNames = [
   'intake.take_answers',
   'intake.withdraw_clearance',
   'intake.withdraw_consent',
+  'invoices.change',
+  'invoices.credit',
+  'invoices.discard',
+  'invoices.draft',
+  'invoices.issue',
+  'invoices.list',
+  'invoices.seller',
+  'invoices.set_seller',
+  'invoices.show',
   'journal.newest',
   'journal.undo',
   'keeping.due',
@@ -16382,6 +19453,27 @@ export const commandNames = [
   'own_time.remove',
   'own_time.set',
   'own_time.show',
+  'packages.extend',
+  'packages.give_back',
+  'packages.give_bonus',
+  'packages.lapse',
+  'packages.list',
+  'packages.move_lessons',
+  'packages.sell',
+  'packages.show',
+  'packages.would_give_back',
+  'payers.add',
+  'payers.change',
+  'payers.choose',
+  'payers.list',
+  'payers.of_student',
+  'payers.show',
+  'payments.account',
+  'payments.apply',
+  'payments.pay_back',
+  'payments.receive',
+  'payments.take_back',
+  'payments.write_off',
   'planning.begin',
   'planning.clear_wish',
   'planning.look',
@@ -16390,6 +19482,12 @@ export const commandNames = [
   'planning.take',
   'planning.weigh',
   'planning.wish',
+  'prices.add',
+  'prices.drop_tax',
+  'prices.end',
+  'prices.list',
+  'prices.set_tax',
+  'prices.taxes',
   'reports.day_sheet',
   'reports.find',
   'reports.history',
@@ -16417,6 +19515,8 @@ export const commandNames = [
   'students.list',
   'students.remove_fact',
   'students.show',
+  'terms.set',
+  'terms.show',
   'timetable.counted',
   'timetable.trip',
   'timetable.week',

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   addDays,
+  addMonths,
   age,
   away,
   dayAndMonth,
@@ -159,6 +160,8 @@ test('lateness begins the day after', () => {
 test('days are added over month, year and leap day', () => {
   expect(addDays('2026-02-28', 1)).toBe('2026-03-01');
   expect(addDays('2028-02-28', 1)).toBe('2028-02-29');
+  // Six months from the end of August end with February, as civil calendars count.
+  expect(addMonths('2026-08-31', 6)).toBe('2027-02-28');
   expect(addDays('2027-01-01', -1)).toBe('2026-12-31');
   expect(daysBetween('2026-12-31', '2027-01-02')).toBe(2);
   expect(daysBetween('2027-01-02', '2026-12-31')).toBe(-2);

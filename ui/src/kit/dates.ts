@@ -159,6 +159,11 @@ export function addDays(text: string, days: number): string {
   return known(text).add({ days }).toString();
 }
 
+/** The date so many months later; where that month is shorter, its last day. */
+export function addMonths(text: string, months: number): string {
+  return known(text).add({ months }).toString();
+}
+
 /** Complete months between two dates, the earlier first. */
 function wholeMonths(a: CalendarDate, b: CalendarDate): number {
   const months = (b.year - a.year) * 12 + b.month - a.month;

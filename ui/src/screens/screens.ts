@@ -8,6 +8,7 @@ import Coach from './Coach.svelte';
 import Costs from './Costs.svelte';
 import Courts from './Courts.svelte';
 import DaySheet from './DaySheet.svelte';
+import Documents from './Documents.svelte';
 import EditStudent from './EditStudent.svelte';
 import Goal from './Goal.svelte';
 import History from './History.svelte';
@@ -15,6 +16,7 @@ import Home from './Home.svelte';
 import Import from './Import.svelte';
 import Incident from './Incident.svelte';
 import Incidents from './Incidents.svelte';
+import Invoice from './Invoice.svelte';
 import Issued from './Issued.svelte';
 import KeepOrErase from './KeepOrErase.svelte';
 import Keeping from './Keeping.svelte';
@@ -22,21 +24,29 @@ import LessonPlan from './LessonPlan.svelte';
 import Letter from './Letter.svelte';
 import Letters from './Letters.svelte';
 import Levels from './Levels.svelte';
+import Money from './Money.svelte';
+import MoneyTerms from './MoneyTerms.svelte';
+import MoneyYear from './MoneyYear.svelte';
 import NewIncident from './NewIncident.svelte';
 import NewPlace from './NewPlace.svelte';
 import NewStudent from './NewStudent.svelte';
 import Notices from './Notices.svelte';
 import OnCourt from './OnCourt.svelte';
 import OwnTime from './OwnTime.svelte';
+import Package from './Package.svelte';
 import Papers from './Papers.svelte';
+import Payer from './Payer.svelte';
+import Payers from './Payers.svelte';
 import People from './People.svelte';
 import Place from './Place.svelte';
 import Plan from './Plan.svelte';
 import PlaceRules from './PlaceRules.svelte';
 import Places from './Places.svelte';
+import Prices from './Prices.svelte';
 import Rates from './Rates.svelte';
 import ReadNotice from './ReadNotice.svelte';
 import Season from './Season.svelte';
+import Settle from './Settle.svelte';
 import Student from './Student.svelte';
 import Trip from './Trip.svelte';
 import TypeCard from './TypeCard.svelte';
@@ -96,6 +106,17 @@ export const screens: readonly Screen[] = [
   { path: '/letters', nav: 'Letters', component: Letters },
   { path: '/letters/:visit', component: Letter },
   { path: '/issued/:letter', component: Issued },
+  { path: '/money', nav: 'Money', component: Money },
+  { path: '/money/settle', component: Settle },
+  { path: '/money/documents', component: Documents },
+  { path: '/money/invoices/:invoice', component: Invoice },
+  { path: '/money/payers', component: Payers },
+  { path: '/money/payers/:payer', component: Payer },
+  { path: '/money/packages/:package', component: Package },
+  { path: '/money/prices', component: Prices },
+  { path: '/money/terms', component: MoneyTerms },
+  { path: '/money/year', component: MoneyYear },
+  { path: '/money/year/:year', component: MoneyYear },
   { path: '/import', component: Import },
   { path: '/coach', nav: 'Coach', component: Coach },
   { path: '/coach/time', component: OwnTime },

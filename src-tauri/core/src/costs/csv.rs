@@ -3,6 +3,7 @@
 use super::{Cost, CostsOf, list};
 use crate::app::Reading;
 use crate::error::{Error, Result};
+use crate::kinds::text::no_formula;
 
 /// The head of the table.
 pub const COLUMNS: [&str; 11] = [
@@ -41,22 +42,13 @@ fn row(cost: &Cost) -> [String; 11] {
         cost.day.to_string(),
         cost.last.to_string(),
         cost.kind.words().to_owned(),
-        harmless(&cost.words),
-        harmless(&cost.town),
+        no_formula(&cost.words),
+        no_formula(&cost.town),
         cost.currency.clone(),
         cost.amount.clone(),
         cost.distance.clone(),
         cost.unit.map_or_else(String::new, |unit| unit.unit().to_owned()),
-        harmless(&cost.worked),
-        cost.receipt.as_ref().map_or_else(String::new, |receipt| harmless(&receipt.name)),
+        no_formula(&cost.worked),
+        cost.receipt.as_ref().map_or_else(String::new, |receipt| no_formula(&receipt.name)),
     ]
-}
-
-/// A text that no spreadsheet takes for a formula.
-fn harmless(text: &str) -> String {
-    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
-        format!("'{text}")
-    } else {
-        text.to_owned()
-    }
 }

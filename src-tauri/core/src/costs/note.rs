@@ -9,7 +9,8 @@ use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 use crate::intake::scans::{self, ScanGiven};
 use crate::kinds::ids::CostId;
-use crate::kinds::{Currency, Day, Span};
+use crate::kinds::{Day, Span};
+use crate::money::typed as money;
 
 /// The most days of one cost.
 const MOST_DAYS: i64 = 366;
@@ -200,42 +201,7 @@ fn no_amount(p: &mut Problems, form: &CostForm) {
 }
 
 fn typed(p: &mut Problems, form: &CostForm) -> Option<Amount> {
-    let Some(currency) = Currency::parse(&form.currency) else {
-        let code = form.currency.trim();
-        let words = if code.is_empty() {
-            "An amount needs its currency, as in EUR.".to_owned()
-        } else {
-            format!("\u{201c}{code}\u{201d} is no currency. Write its three letters, as in EUR.")
-        };
-        p.add("currency", "no_such_currency", words);
-        return None;
-    };
-    let typed = form.amount.trim();
-    let minor = currency.minor(typed);
-    match minor {
-        Some(minor) if minor > 0 => Some(Amount { currency, minor, worked: String::new() }),
-        Some(_) => {
-            p.add("amount", "nothing", "A cost is more than 0.");
-            None
-        }
-        None if typed.is_empty() => {
-            p.add("amount", "empty", "The amount is empty.");
-            None
-        }
-        None => {
-            let words = if typed.contains('.') && typed.contains(',') {
-                format!(
-                    "Write \u{201c}{typed}\u{201d} with one point or comma only, before the decimals, as in 1234.50."
-                )
-            } else {
-                format!(
-                    "\u{201c}{typed}\u{201d} is not an amount in {}: above 0, with at most {} decimals.",
-                    currency.code(),
-                    currency.decimals()
-                )
-            };
-            p.add("amount", "no_amount", words);
-            None
-        }
-    }
+    let currency = money::currency(p, "currency", &form.currency)?;
+    let minor = money::amount(p, "amount", &form.amount, currency)?;
+    Some(Amount { currency, minor, worked: String::new() })
 }

@@ -44,6 +44,7 @@ migrations![
     "0011_before_court.sql",
     "0012_costs.sql",
     "0013_clearance_seen.sql",
+    "0014_money.sql",
 ];
 
 /// The newest schema this program knows.

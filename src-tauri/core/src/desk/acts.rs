@@ -15,7 +15,9 @@ use crate::db::{backup, check};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::{AcknowledgementId, IncidentId, LetterId, ScanId, StudentId, VersionId};
 use crate::kinds::{Clock, SystemClock};
-use crate::{calendar, costs, erasing, home, intake, lessons, letters, students, visits};
+use crate::{
+    accounts, calendar, costs, erasing, home, intake, invoices, lessons, letters, students, visits,
+};
 
 /// A file by its path.
 #[derive(Debug, Serialize, Deserialize, JsonSchema)]
@@ -199,6 +201,17 @@ pub(super) fn table() -> Vec<DeskCommand> {
             save_costs,
         ),
         act(
+            "desk.save_invoice",
+            "Saves an issued invoice\u{2019}s document where the coach chooses",
+            save_invoice,
+        ),
+        act("desk.open_invoice", "Opens an issued invoice\u{2019}s document", open_invoice),
+        act(
+            "desk.save_year",
+            "Saves what a year came to as a table where the coach chooses",
+            save_year,
+        ),
+        act(
             "desk.save_everything",
             "Saves a copy of everything about one student, with their documents, into a folder",
             save_everything,
@@ -347,6 +360,25 @@ fn open_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
     open_in(desk, LETTERS, letter)
 }
 
+fn invoice(desk: &mut Desk, which: invoices::WhichInvoice) -> Result<Document> {
+    desk.file()?.read(|db| invoices::file(db, which))
+}
+
+fn save_invoice(desk: &mut Desk, which: invoices::WhichInvoice) -> Result<SavedAt> {
+    let invoice = invoice(desk, which)?;
+    save_as(desk, "Save the invoice", invoice)
+}
+
+fn open_invoice(desk: &mut Desk, which: invoices::WhichInvoice) -> Result<SavedAt> {
+    let invoice = invoice(desk, which)?;
+    open_in(desk, INVOICES, invoice)
+}
+
+fn save_year(desk: &mut Desk, of: accounts::YearAsked) -> Result<SavedAt> {
+    let year = desk.file()?.read(|db| accounts::document(db, of))?;
+    save_as(desk, "Save the year", year)
+}
+
 fn card(desk: &mut Desk, which: lessons::Which) -> Result<Document> {
     desk.file()?.read(|db| lessons::card(db, which))
 }
@@ -480,6 +512,7 @@ fn save_everything(desk: &mut Desk, which: students::Which) -> Result<SavedAt> {
 const LETTERS: &str = "Letters";
 const INVITATIONS: &str = "Invitations";
 const CARDS: &str = "Court cards";
+const INVOICES: &str = "Invoices";
 const HOME_PLANS: &str = "Home plans";
 const SHEETS: &str = "Papers";
 const COPIES: &str = "Copies for students";

@@ -12,6 +12,7 @@ use crate::goals;
 use crate::kinds::Day;
 use crate::kinds::ids::StudentId;
 use crate::kinds::text::{counted, line};
+use crate::payers;
 use crate::students::Which;
 
 /// What is told when the file could not be written anew.
@@ -67,7 +68,7 @@ pub struct Erased {
 /// `NotFound`; `Refused` when the name typed is not the student's, or the day is none; `NotPossible`
 /// while a visit is open.
 pub fn erase(file: &mut CoachFile, ask: EraseStudent) -> Result<Written<Erased>> {
-    let (spared, keep) = file.read(|db| {
+    let (spared, keep, roots) = file.read(|db| {
         let (name, folded) = store::name(db, ask.student)?;
         if let Some(words) = would::against(db, Which { student: ask.student })? {
             return Err(Error::not_possible("visit_open", words));
@@ -97,14 +98,13 @@ pub fn erase(file: &mut CoachFile, ask: EraseStudent) -> Result<Written<Erased>>
         let mut spared: std::collections::BTreeSet<String> =
             store::other_names(db, ask.student)?.into_iter().collect();
         spared.retain(|name| *name == folded);
-        Ok((spared, keep))
+        let mut roots = vec![(kinds::STUDENT, ask.student.to_string())];
+        // Whoever paid for nobody else, and has nothing in the accounts, goes too.
+        let payer = payers::without_accounts(db, ask.student)?;
+        roots.extend(payer.map(|payer| ("payer", payer.to_string())));
+        Ok((spared, keep, roots))
     })?;
-    let what = Erasing {
-        act: "students.erase",
-        label: "A student erased",
-        roots: vec![(kinds::STUDENT, ask.student.to_string())],
-        spared,
-    };
+    let what = Erasing { act: "students.erase", label: "A student erased", roots, spared };
     let kept = u32::try_from(keep.len()).unwrap_or(u32::MAX);
     let done = file.erase(
         what,

@@ -27,7 +27,7 @@ pub(super) struct Kind {
 /// hold something of a person is in one of them.
 pub(super) const KINDS: &[Kind] = &[
     Kind {
-        tables: &[STUDENT, "student_contact", "student_fact"],
+        tables: &[STUDENT, "student_contact", "student_fact", "student_payer", "payer"],
         one: "",
         many: "who they are",
         why: "To know who comes, how to reach them, and who answers and pays for them.",
@@ -151,6 +151,18 @@ pub(super) const KINDS: &[Kind] = &[
         one: "invitation",
         many: "invitations",
         why: "Which times their calendar was told.",
+    },
+    Kind {
+        tables: &["package_student"],
+        one: "package",
+        many: "packages",
+        why: "Whose lessons a package pays for. What was sold stays in the accounts.",
+    },
+    Kind {
+        tables: &["settled"],
+        one: "lesson settled",
+        many: "lessons settled",
+        why: "How each lesson was paid. What was invoiced stays in the accounts.",
     },
 ];
 

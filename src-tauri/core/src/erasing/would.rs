@@ -10,6 +10,7 @@ use crate::error::Result;
 use crate::keeping::{self, Due};
 use crate::kinds::Day;
 use crate::kinds::text::counted;
+use crate::payers;
 use crate::students::{self, Which};
 use crate::visits::{self, ListVisits, Stage};
 
@@ -37,6 +38,8 @@ pub struct WouldErase {
     pub shared: u32,
     /// What could stay for the accounts; `None` when nothing was agreed or offered for money.
     pub accounts: Option<AccountsStay>,
+    /// What was invoiced and stays in the accounts, as a sentence; empty where nothing was.
+    pub invoiced: String,
     /// Where others' records name the person.
     pub mentions: Mentions,
     /// The copies of the file that hold the person, or may.
@@ -64,11 +67,22 @@ pub fn would_erase(db: &Reading<'_>, which: Which) -> Result<WouldErase> {
         until: keeping::of_student(db, which)?,
         shared: u32::try_from(shared).unwrap_or(u32::MAX),
         accounts: stay,
+        invoiced: invoiced(db, which)?,
         mentions: mentions::mentions(db, which.student, &belonging)?,
         backups: backups::holding(db, which.student)?,
         against: against(db, which)?.unwrap_or_default(),
         name: student.profile.name,
     })
+}
+
+/// What was invoiced and stays.
+fn invoiced(db: &Reading<'_>, which: Which) -> Result<String> {
+    Ok(payers::issued_for(db, which.student)?.map_or_else(String::new, |(name, many)| {
+        format!(
+            "{} to {name} and what was paid stay in the accounts, with the names on them: the law may have them kept. Ask an adviser for how long.",
+            counted(many, "document issued", "documents issued")
+        )
+    }))
 }
 
 /// Why a student cannot be erased now.

@@ -125,6 +125,26 @@ id_types! {
     SharerId,
     /// A court that was asked for.
     BookingId,
+    /// A price of the coach's.
+    PriceId,
+    /// What tax the coach says counts for a kind of line.
+    TaxRuleId,
+    /// Whoever pays.
+    PayerId,
+    /// Prepaid lessons.
+    PackageId,
+    /// A new last day of a package.
+    ExtensionId,
+    /// An invoice or credit note.
+    InvoiceId,
+    /// A line of an invoice.
+    InvoiceLineId,
+    /// An entry in the ledger.
+    EntryId,
+    /// A part of an entry.
+    PostingId,
+    /// Lessons that an entry adds to a package, or takes from it.
+    UnitMoveId,
     /// What was offered to a student.
     OfferId,
     /// What is kept for the accounts of someone who was erased.

@@ -97,6 +97,15 @@ fn is_line_break(c: char) -> bool {
     matches!(c, '\u{2028}' | '\u{2029}')
 }
 
+/// A text that no spreadsheet takes for a formula.
+pub fn no_formula(text: &str) -> String {
+    if text.starts_with(['=', '+', '-', '@', '\t', '\r']) {
+        format!("'{text}")
+    } else {
+        text.to_owned()
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

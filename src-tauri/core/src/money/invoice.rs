@@ -3,21 +3,25 @@
 //! a gross price is always charged as it was advertised, and the tax is taken out of the sum.
 
 use rust_decimal::Decimal;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 
 use super::Fraction;
 use crate::kinds::Currency;
 
 /// Whether prices are without or with tax.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
 pub enum Prices {
     /// Without; tax comes on top.
     Net,
     /// With.
+    #[default]
     Gross,
 }
 
 /// A category of tax, by its code in UNTDID 5305 as EN 16931 uses it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub enum Category {
     /// Standard rate, and reduced ones: above 0.
     S,
@@ -37,6 +41,13 @@ pub enum Category {
     L,
     /// Ceuta and Melilla.
     M,
+}
+
+crate::db::words! {
+    Prices { Net = "net", Gross = "gross" }
+    Category {
+        S = "S", Z = "Z", E = "E", AE = "AE", K = "K", G = "G", O = "O", L = "L", M = "M",
+    }
 }
 
 impl Category {

@@ -8,6 +8,7 @@ mod fraction;
 mod invoice;
 mod package;
 mod split;
+pub mod typed;
 
 pub use fraction::Fraction;
 pub use invoice::{Category, Extra, Line, Paper, Prices, Sums, Tax, TaxRow, TooLarge, sums};

@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 
 pub use draft::{Draft, called, draft, on_both_clocks};
 pub use made::{AnswerOffer, MakeOffer, Offers, answer, list, make, newest, waiting};
-pub use terms::{Fee, OfferTerms, set_terms, terms};
+pub use terms::{Fee, OfferTerms, behind, catch_up, set_terms, terms};
 
 use crate::kinds::ids::{LessonId, OfferId, VisitId};
 use crate::kinds::{Day, Time};

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::app::{Reading, Writing};
 use crate::error::{Problems, Result};
 use crate::kinds::Currency;
+use crate::prices;
 use crate::settings;
 
 /// Where the terms are kept among the settings.
@@ -42,7 +43,46 @@ pub struct OfferTerms {
 /// # Errors
 /// `Storage`.
 pub fn terms(db: &Reading<'_>) -> Result<OfferTerms> {
-    settings::kept(db, RECORD).map(Option::unwrap_or_default)
+    let mut kept: OfferTerms = settings::kept(db, RECORD)?.unwrap_or_default();
+    let rates = prices::lesson_rates(db, db.today())?;
+    if let Some(currency) = rates.currency {
+        kept.currency = currency.code().to_owned();
+        kept.fees = rates
+            .by_length
+            .into_iter()
+            .map(|(minutes, amount)| Fee { minutes, amount: currency.plain(amount) })
+            .collect();
+    }
+    Ok(kept)
+}
+
+/// Puts rates that an older edition kept with the terms into the price list.
+///
+/// # Errors
+/// `Storage`.
+pub fn catch_up(db: &Writing<'_>) -> Result<()> {
+    let kept = terms(db)?;
+    set_rates(db, &kept)?;
+    settings::keep(db, RECORD, &OfferTerms { terms: kept.terms, ..OfferTerms::default() })
+}
+
+/// Whether an older edition kept rates with the terms.
+///
+/// # Errors
+/// `Storage`.
+pub fn behind(db: &Reading<'_>) -> Result<bool> {
+    let kept: Option<OfferTerms> = settings::kept(db, RECORD)?;
+    Ok(kept.is_some_and(|kept| !kept.fees.is_empty()))
+}
+
+fn set_rates(db: &Writing<'_>, read: &OfferTerms) -> Result<()> {
+    let currency = Currency::parse(&read.currency);
+    let rates: Vec<(i64, i64)> = read
+        .fees
+        .iter()
+        .filter_map(|fee| Some((fee.minutes, currency?.minor(&fee.amount)?)))
+        .collect();
+    prices::set_lesson_rates(db, currency, &rates)
 }
 
 /// Writes the terms down, in place of those before.
@@ -93,7 +133,8 @@ pub fn set_terms(db: &Writing<'_>, set: OfferTerms) -> Result<OfferTerms> {
         fees,
         terms,
     };
-    settings::keep(db, RECORD, &read)?;
+    set_rates(db, &read)?;
+    settings::keep(db, RECORD, &OfferTerms { terms: read.terms.clone(), ..OfferTerms::default() })?;
     db.label("Rates and terms written down");
     Ok(read)
 }

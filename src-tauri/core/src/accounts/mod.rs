@@ -1,0 +1,32 @@
+//! What lessons came to: how each is settled, by a package, on an invoice or for nothing; what is open
+//! and owed; and the year, as money that came in and as lessons earned, which are never mixed.
+
+mod overview;
+mod settle;
+mod store;
+mod to_settle;
+mod year;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+pub use overview::{Overview, Stands, overview};
+pub use settle::{Settle, SettleAll, Settled, Unsettle, settle, unsettle};
+pub use to_settle::{AskSettle, SettleProposal, ToSettle, propose, to_settle};
+pub use year::{MoneyYear, MoneyYearRow, MoneyYearStands, YearAsked, document, year};
+
+/// How a lesson is settled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum SettledBy {
+    /// A prepaid lesson is used, or lost.
+    Package,
+    /// It stands on an invoice.
+    Invoice,
+    /// Nothing is charged.
+    Free,
+}
+
+crate::db::words! {
+    SettledBy { Package = "package", Invoice = "invoice", Free = "free" }
+}

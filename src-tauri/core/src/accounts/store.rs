@@ -1,0 +1,142 @@
+//! All SQL of what lessons came to.
+
+use rusqlite::{Row, params};
+
+use super::SettledBy;
+use crate::app::{Reading, Writing};
+use crate::error::Result;
+use crate::kinds::Day;
+use crate::kinds::ids::{EntryId, InvoiceId, InvoiceLineId, LessonId, StudentId};
+
+/// How a lesson of a student was settled.
+#[derive(Clone, Debug)]
+pub(super) struct Kept {
+    pub how: SettledBy,
+    pub rule: String,
+    pub reason: String,
+    pub entry: Option<EntryId>,
+    pub line: Option<InvoiceLineId>,
+    pub court: Option<InvoiceLineId>,
+}
+
+pub(super) fn insert(
+    db: &Writing<'_>,
+    lesson: LessonId,
+    student: StudentId,
+    kept: &Kept,
+) -> Result<()> {
+    db.execute(
+        "INSERT INTO settled (id, lesson, student, how, rule, reason, entry, line, court, day)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        params![
+            format!("{lesson}:{student}"),
+            lesson,
+            student,
+            kept.how,
+            kept.rule,
+            kept.reason,
+            kept.entry,
+            kept.line,
+            kept.court,
+            db.today()
+        ],
+    )?;
+    Ok(())
+}
+
+pub(super) fn remove(db: &Writing<'_>, lesson: LessonId, student: StudentId) -> Result<()> {
+    db.execute("DELETE FROM settled WHERE id = ?", [format!("{lesson}:{student}")])?;
+    Ok(())
+}
+
+pub(super) fn of(db: &Reading<'_>, lesson: LessonId, student: StudentId) -> Result<Option<Kept>> {
+    db.one("SELECT * FROM settled WHERE id = ?", [format!("{lesson}:{student}")], a_settled)
+}
+
+fn a_settled(row: &Row<'_>) -> rusqlite::Result<Kept> {
+    Ok(Kept {
+        how: row.get("how")?,
+        rule: row.get("rule")?,
+        reason: row.get("reason")?,
+        entry: row.get("entry")?,
+        line: row.get("line")?,
+        court: row.get("court")?,
+    })
+}
+
+/// Lessons of students that are over and not settled, the oldest first.
+pub(super) fn unsettled(db: &Reading<'_>) -> Result<Vec<(LessonId, StudentId)>> {
+    db.all(
+        "SELECT ls.lesson, ls.student FROM lesson_student ls JOIN lesson l ON l.id = ls.lesson
+         WHERE l.state IN ('given', 'cut_short', 'missed', 'called_off')
+           AND NOT EXISTS (SELECT 1 FROM settled s WHERE s.id = ls.id)
+         ORDER BY l.day, l.starts, ls.id",
+        [],
+        |row| Ok((row.get("lesson")?, row.get("student")?)),
+    )
+}
+
+/// On which invoice a line stands.
+pub(super) fn invoice_of(db: &Reading<'_>, line: InvoiceLineId) -> Result<Option<InvoiceId>> {
+    db.one("SELECT invoice FROM invoice_line WHERE id = ?", [line], |row| row.get("invoice"))
+}
+
+/// A sum by month, currency, account, kind, place and tax.
+#[derive(Clone, Debug)]
+pub(super) struct Sum {
+    pub month: String,
+    pub currency: String,
+    pub account: crate::ledger::LedgerAccount,
+    pub what: Option<crate::prices::What>,
+    pub place: String,
+    pub tax: String,
+    pub amount: i64,
+}
+
+/// What was posted on some days, summed.
+pub(super) fn sums(db: &Reading<'_>, first: Day, last: Day) -> Result<Vec<Sum>> {
+    db.all(
+        "SELECT substr(p.day, 1, 7) AS month, e.currency, p.account, p.what, coalesce(f.name, '') AS place, p.tax,
+                sum(p.amount) AS amount
+         FROM posting p JOIN entry e ON e.id = p.entry LEFT JOIN facility f ON f.id = p.facility
+         WHERE p.day BETWEEN ? AND ?
+           AND p.account IN ('bank', 'cash', 'card', 'cheque', 'earned', 'lapsed', 'tax_due', 'rounding', 'written_off')
+         GROUP BY 1, 2, 3, 4, 5, 6 HAVING sum(p.amount) <> 0 ORDER BY 1, 2, 3, 4, 5, 6",
+        params![first, last],
+        |row| {
+            Ok(Sum {
+                month: row.get("month")?,
+                currency: row.get("currency")?,
+                account: row.get("account")?,
+                what: row.get("what")?,
+                place: row.get("place")?,
+                tax: row.get("tax")?,
+                amount: row.get("amount")?,
+            })
+        },
+    )
+}
+
+/// What stands on some accounts at the end of a day, by currency.
+pub(super) fn standing(
+    db: &Reading<'_>,
+    last: Day,
+) -> Result<Vec<(crate::ledger::LedgerAccount, String, i64)>> {
+    db.all(
+        "SELECT p.account, e.currency, sum(p.amount) AS amount FROM posting p JOIN entry e ON e.id = p.entry
+         WHERE e.day <= ? AND p.account IN ('receivable', 'credit', 'to_pay_back', 'deferred')
+         GROUP BY 1, 2 HAVING sum(p.amount) <> 0 ORDER BY 2, 1",
+        [last],
+        |row| Ok((row.get("account")?, row.get("currency")?, row.get("amount")?)),
+    )
+}
+
+/// Lessons that packages owe at the end of a day.
+pub(super) fn lessons_owed(db: &Reading<'_>, last: Day) -> Result<i64> {
+    let owed = db.one(
+        "SELECT coalesce(sum(m.lessons), 0) AS owed FROM unit_move m JOIN entry e ON e.id = m.entry WHERE e.day <= ?",
+        [last],
+        |row| row.get("owed"),
+    )?;
+    Ok(owed.unwrap_or_default())
+}

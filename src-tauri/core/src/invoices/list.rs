@@ -1,0 +1,235 @@
+//! Invoices: one of them, and lists.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::draft::currency_of;
+use super::reckon::{reckon, shown};
+use super::store::Head;
+use super::{Document, DocumentKind, Invoice, InvoiceLine, WhichInvoice, seller::seller, store};
+use crate::app::Reading;
+use crate::error::{Error, Result};
+use crate::kinds::ids::{InvoiceId, PayerId};
+use crate::kinds::text::counted;
+use crate::kinds::{Currency, Day};
+use crate::payers;
+
+/// Where an invoice stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum InvoiceState {
+    /// Not issued yet.
+    Draft,
+    /// Issued; nothing is paid.
+    Open,
+    /// Paid in part.
+    PartPaid,
+    /// Nothing is to be paid any more.
+    Settled,
+    /// The last day to pay has passed.
+    Overdue,
+}
+
+/// An invoice in a list.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct InvoiceListed {
+    /// Which one.
+    pub id: InvoiceId,
+    /// What kind of document.
+    pub kind: DocumentKind,
+    /// Who pays.
+    pub payer: PayerId,
+    /// The name.
+    pub name: String,
+    /// The number; empty while a draft.
+    pub number: String,
+    /// The day of issue.
+    pub day: Option<Day>,
+    /// The last day to pay.
+    pub due: Option<Day>,
+    /// The currency.
+    pub currency: String,
+    /// What it comes to, a decimal; of a draft, so far.
+    pub amount: String,
+    /// What is still to be paid, a decimal.
+    pub open: String,
+    /// Where it stands.
+    pub state: InvoiceState,
+    /// The same in words.
+    pub stands: String,
+}
+
+/// Which invoices.
+#[derive(Clone, Copy, Debug, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct InvoicesOf {
+    /// Of a payer; left out for everyone\u{2019}s.
+    pub payer: Option<PayerId>,
+    /// Only those of which something is to be paid, the longest due first.
+    pub open: bool,
+}
+
+/// Invoices.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct Invoices {
+    /// Drafts first, then the newest; or the longest due first.
+    pub invoices: Vec<InvoiceListed>,
+}
+
+/// Lists invoices and credit notes.
+///
+/// # Errors
+/// `Storage`.
+pub fn list(db: &Reading<'_>, of: InvoicesOf) -> Result<Invoices> {
+    let mut heads = match (of.open, of.payer) {
+        (true, _) => store::open(db)?,
+        (false, Some(payer)) => store::of_payer(db, payer)?,
+        (false, None) => store::all(db)?,
+    };
+    heads.retain(|head| of.payer.is_none_or(|payer| head.payer == payer));
+    let invoices = heads.iter().map(|head| listed(db, head)).collect::<Result<_>>()?;
+    Ok(Invoices { invoices })
+}
+
+fn listed(db: &Reading<'_>, head: &Head) -> Result<InvoiceListed> {
+    let currency = currency_of(head)?;
+    let amount = match head.number {
+        Some(_) => head.payable,
+        None => {
+            let lines = store::lines(db, head.id, currency)?;
+            let whole = reckon(&lines, currency, head.prices, 0, head.step)?;
+            whole.sums.gross + whole.sums.rounding
+        }
+    };
+    let state = state(head, db.today());
+    Ok(InvoiceListed {
+        id: head.id,
+        kind: head.kind,
+        payer: head.payer,
+        name: head.payer_name.clone(),
+        number: head.number.clone().unwrap_or_default(),
+        day: head.day,
+        due: head.due,
+        currency: head.currency.clone(),
+        amount: currency.plain(amount),
+        open: currency.plain(head.open),
+        state,
+        stands: stands(head, state, currency, db.today()),
+    })
+}
+
+fn state(head: &Head, today: Day) -> InvoiceState {
+    match head.due {
+        None => InvoiceState::Draft,
+        Some(_) if head.open <= 0 => InvoiceState::Settled,
+        Some(due) if due < today => InvoiceState::Overdue,
+        Some(_) if head.open < head.payable => InvoiceState::PartPaid,
+        Some(_) => InvoiceState::Open,
+    }
+}
+
+fn stands(head: &Head, state: InvoiceState, currency: Currency, today: Day) -> String {
+    let open = currency.words(head.open);
+    match (state, head.due) {
+        (InvoiceState::Draft, _) | (_, None) => "Draft.".to_owned(),
+        (InvoiceState::Settled, _) if head.kind == DocumentKind::CreditNote => "Issued.".to_owned(),
+        (InvoiceState::Settled, _) => "Settled.".to_owned(),
+        (InvoiceState::Overdue, Some(due)) => {
+            let late = counted(today.since(due), "day", "days");
+            format!("{open} open, {late} late.")
+        }
+        (InvoiceState::PartPaid, Some(due)) => {
+            format!("{open} of {} open, due {}.", currency.words(head.payable), due.words())
+        }
+        (InvoiceState::Open, Some(due)) => format!("{open} open, due {}.", due.words()),
+    }
+}
+
+/// Shows an invoice or credit note.
+///
+/// # Errors
+/// `NotFound`.
+pub fn show(db: &Reading<'_>, which: WhichInvoice) -> Result<Invoice> {
+    let head = store::head(db, which.invoice)?;
+    let currency = currency_of(&head)?;
+    let mut lines = store::lines(db, which.invoice, currency)?;
+    let whole = reckon(&lines, currency, head.prices, 0, head.step)?;
+    for (line, total) in lines.iter_mut().zip(&whole.sums.lines) {
+        line.total = currency.plain(*total);
+    }
+    let state = state(&head, db.today());
+    let corrects = head.corrects.map(|invoice| store::head(db, invoice)).transpose()?;
+    let credits = store::credits(db, which.invoice)?;
+    let name = match frozen(&head)? {
+        Some(document) => document.buyer.name,
+        None => head.payer_name.clone(),
+    };
+    Ok(Invoice {
+        id: head.id,
+        kind: head.kind,
+        payer: head.payer,
+        name,
+        corrects: head.corrects,
+        corrects_number: corrects.and_then(|invoice| invoice.number).unwrap_or_default(),
+        currency: head.currency.clone(),
+        prices: head.prices,
+        words: head.words.clone(),
+        step: head.step.map(|step| currency.plain(step)).unwrap_or_default(),
+        number: head.number.clone().unwrap_or_default(),
+        day: head.day,
+        due: head.due,
+        state,
+        stands: stands(&head, state, currency, db.today()),
+        sums: shown(&whole, &lines, currency),
+        open: currency.plain(head.open),
+        missing: match head.number {
+            None => missing(db, &head, &lines)?,
+            Some(_) => Vec::new(),
+        },
+        credits: credits.iter().map(|head| listed(db, head)).collect::<Result<_>>()?,
+        lines,
+    })
+}
+
+/// What was frozen of an issued invoice; `None` of a draft.
+pub(super) fn frozen(head: &Head) -> Result<Option<Document>> {
+    head.paper
+        .as_ref()
+        .map(|paper| serde_json::from_str(paper).map_err(|e| Error::Fault(e.to_string())))
+        .transpose()
+}
+
+/// What keeps a draft from being issued.
+pub(super) fn missing(db: &Reading<'_>, head: &Head, lines: &[InvoiceLine]) -> Result<Vec<String>> {
+    let mut missing = Vec::new();
+    let from = seller(db)?;
+    if from.name.is_empty() || from.address.is_empty() {
+        missing
+            .push("Who issues it: set your name and address under Invoices and terms.".to_owned());
+    }
+    let payer = payers::show(db, payers::WhichPayer { payer: head.payer })?;
+    if payer.form.address.is_empty() {
+        missing.push(format!("The address of {}.", payer.form.name));
+    }
+    if lines.is_empty() {
+        missing.push("At least one line.".to_owned());
+    }
+    let mut untaxed: Vec<&str> =
+        lines.iter().filter(|line| line.category.is_none()).map(|line| line.what.words()).collect();
+    untaxed.sort_unstable();
+    untaxed.dedup();
+    if !untaxed.is_empty() {
+        missing.push(format!(
+            "What tax counts for {}: set it under Invoices and terms, or on the line. An adviser knows.",
+            untaxed.join(", ")
+        ));
+    }
+    let asks_number = lines.iter().any(|line| line.category == Some(crate::money::Category::S));
+    if asks_number && from.vat_id.is_empty() && from.tax_id.is_empty() {
+        missing.push(
+            "Your tax number: an invoice that charges tax carries it (EN 16931, BR-S-02)."
+                .to_owned(),
+        );
+    }
+    Ok(missing)
+}

@@ -1,0 +1,258 @@
+//! An invoice on paper.
+
+use super::issue::prices_words;
+use super::list::frozen;
+use super::{DocLine, Document, DocumentKind, WhichInvoice, store};
+use crate::app::Reading;
+use crate::db::digest;
+use crate::error::{Error, Result};
+use crate::kinds::{Currency, Day, Instant, Language, Span};
+use crate::money::{Category, Prices};
+use crate::print::{Paper, Piece, Sheet, file_words, laid_out, to_pdf};
+
+/// A document, drawn.
+pub(super) struct Drawn {
+    pub pdf: Vec<u8>,
+    pub fonts: String,
+}
+
+/// The words of a document in its language.
+struct Words {
+    invoice: &'static str,
+    credit_note: &'static str,
+    number: &'static str,
+    day: &'static str,
+    due: &'static str,
+    corrects: &'static str,
+    what: &'static str,
+    quantity: &'static str,
+    price: &'static str,
+    off: &'static str,
+    total: &'static str,
+    lines: &'static str,
+    net: &'static str,
+    tax_on: &'static str,
+    gross: &'static str,
+    rounding: &'static str,
+    paid: &'static str,
+    payable: &'static str,
+    credited: &'static str,
+    pay: &'static str,
+    tax_number: &'static str,
+    page: &'static str,
+}
+
+const ENGLISH: Words = Words {
+    invoice: "Invoice",
+    credit_note: "Credit note",
+    number: "Number",
+    day: "Date",
+    due: "Please pay by",
+    corrects: "Corrects invoice",
+    what: "For",
+    quantity: "Quantity",
+    price: "Price",
+    off: "taken off",
+    total: "Amount",
+    lines: "Sum of the lines",
+    net: "Total without tax",
+    tax_on: "Tax",
+    gross: "Total",
+    rounding: "Rounding for cash",
+    paid: "Paid before",
+    payable: "To be paid",
+    credited: "Credited",
+    pay: "Please pay to",
+    tax_number: "Tax number",
+    page: "Page {n} of {m}",
+};
+
+const GERMAN: Words = Words {
+    invoice: "Rechnung",
+    credit_note: "Gutschrift zur Rechnungskorrektur",
+    number: "Nummer",
+    day: "Datum",
+    due: "Zahlbar bis",
+    corrects: "Berichtigt Rechnung",
+    what: "Leistung",
+    quantity: "Menge",
+    price: "Preis",
+    off: "Nachlass",
+    total: "Betrag",
+    lines: "Summe der Positionen",
+    net: "Summe ohne Steuer",
+    tax_on: "Steuer",
+    gross: "Gesamtbetrag",
+    rounding: "Rundung bei Barzahlung",
+    paid: "Bereits bezahlt",
+    payable: "Zu zahlen",
+    credited: "Gutgeschrieben",
+    pay: "Bitte zahlen Sie auf das Konto",
+    tax_number: "Steuernummer",
+    page: "Seite {n} von {m}",
+};
+
+/// Draws a document.
+pub(super) fn draw(document: &Document, issued: Instant) -> Result<Drawn> {
+    let sheet = sheet(document, issued);
+    let (pages, fonts) = laid_out(&sheet)?;
+    let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    let fonts = serde_json::to_string(&pages.fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    Ok(Drawn { pdf, fonts })
+}
+
+fn sheet(d: &Document, issued: Instant) -> Sheet {
+    let w = match d.language {
+        Language::En => &ENGLISH,
+        Language::De => &GERMAN,
+    };
+    let kind = match d.kind {
+        DocumentKind::Invoice => w.invoice,
+        DocumentKind::CreditNote => w.credit_note,
+    };
+    let day = |day: Day| d.language.span(Span { first: day, last: day });
+    let mut letterhead = vec![d.seller.name.clone()];
+    letterhead.extend(d.seller.address.lines().map(str::to_owned));
+    let reach: Vec<&str> = [d.seller.email.as_str(), d.seller.phone.as_str()]
+        .into_iter()
+        .filter(|s| !s.is_empty())
+        .collect();
+    letterhead.push(reach.join(" · "));
+    letterhead.retain(|line| !line.trim().is_empty());
+
+    let mut pieces = vec![Piece::Text(d.buyer.name.clone())];
+    pieces.extend(d.buyer.address.lines().map(|line| Piece::Text(line.to_owned())));
+    if !d.buyer.tax_id.is_empty() {
+        pieces.push(Piece::Text(d.buyer.tax_id.clone()));
+    }
+    pieces.push(Piece::Title(format!("{kind} {}", d.number)));
+    let mut facts =
+        vec![format!("{}: {}", w.number, d.number), format!("{}: {}", w.day, day(d.day))];
+    if let Some((number, of)) = &d.corrects {
+        facts.push(format!("{}: {number}, {}", w.corrects, day(*of)));
+    }
+    for number in [&d.seller.vat_id, &d.seller.tax_id] {
+        if !number.is_empty() {
+            facts.push(format!("{}: {number}", w.tax_number));
+        }
+    }
+    pieces.push(Piece::Bullets(facts));
+    pieces.extend(d.words.lines().map(|line| Piece::Text(line.to_owned())));
+
+    let code = Currency::parse(&d.currency);
+    let note = code.map(|c| prices_words(d.prices, c)).unwrap_or_default();
+    pieces.push(Piece::Table {
+        head: vec![
+            w.what.to_owned(),
+            w.quantity.to_owned(),
+            w.price.to_owned(),
+            w.tax_on.to_owned(),
+            w.total.to_owned(),
+        ],
+        rows: d.lines.iter().map(|line| row(line, w, d.language)).collect(),
+        right_aligned: vec![1, 2, 3, 4],
+    });
+    pieces.push(Piece::Note(match d.language {
+        Language::En => note,
+        Language::De => match d.prices {
+            Prices::Net => format!("{} ohne Steuer", d.currency),
+            Prices::Gross => format!("{} mit Steuer", d.currency),
+        },
+    }));
+
+    pieces.push(Piece::Table { head: Vec::new(), rows: sums(d, w), right_aligned: vec![1] });
+    // Why no tax is charged stands where it is read.
+    let mut whys: Vec<&str> =
+        d.taxes.iter().map(|tax| tax.why.as_str()).filter(|why| !why.is_empty()).collect();
+    whys.dedup();
+    pieces.extend(whys.into_iter().map(|why| Piece::Text(why.to_owned())));
+    if d.kind == DocumentKind::Invoice {
+        pieces.push(Piece::Text(format!("{} {}.", w.due, day(d.due))));
+        if !d.seller.account.is_empty() {
+            let name = if d.seller.account_name.is_empty() {
+                &d.seller.name
+            } else {
+                &d.seller.account_name
+            };
+            let parts: Vec<&str> = [name.as_str(), &d.seller.account, &d.seller.bank]
+                .into_iter()
+                .filter(|part| !part.is_empty())
+                .collect();
+            pieces.push(Piece::Text(format!("{}: {}", w.pay, parts.join(", "))));
+        }
+    }
+    pieces.extend(d.seller.words.lines().map(|line| Piece::Text(line.to_owned())));
+    Sheet {
+        title: format!("{kind} {}", d.number),
+        language: d.language.code().to_owned(),
+        author: d.seller.name.clone(),
+        issued: issued.utc(),
+        paper: Paper::A4,
+        letterhead,
+        pieces,
+        footer: format!("{kind} {}", d.number),
+        page_words: w.page.to_owned(),
+    }
+}
+
+fn row(line: &DocLine, w: &Words, language: Language) -> Vec<String> {
+    let mut words = line.words.clone();
+    if let Some(day) = line.day {
+        words.push_str(&format!(", {}", language.span(Span { first: day, last: day })));
+    }
+    if !line.reason.is_empty() {
+        words.push_str(&format!(" ({} {}: {})", line.allowance, w.off, line.reason));
+    }
+    let tax = match line.category {
+        Category::O => "\u{2013}".to_owned(),
+        _ => format!("{} %", line.rate),
+    };
+    vec![words, line.quantity.clone(), line.price.clone(), tax, line.total.clone()]
+}
+
+fn sums(d: &Document, w: &Words) -> Vec<Vec<String>> {
+    let amount = |label: String, amount: &str| vec![label, format!("{amount} {}", d.currency)];
+    let none = |text: &str| text.chars().all(|c| matches!(c, '0' | '.'));
+    let mut rows = Vec::new();
+    if d.lines.len() > 1 {
+        rows.push(amount(w.lines.to_owned(), &d.lines_total));
+    }
+    rows.push(amount(w.net.to_owned(), &d.net));
+    for tax in d.taxes.iter().filter(|tax| !none(&tax.rate)) {
+        rows.push(amount(format!("{} {} %: {}", w.tax_on, tax.rate, tax.base), &tax.amount));
+    }
+    rows.push(amount(w.gross.to_owned(), &d.gross));
+    if !none(&d.rounding) {
+        rows.push(amount(w.rounding.to_owned(), &d.rounding));
+    }
+    if !none(&d.paid) {
+        rows.push(amount(w.paid.to_owned(), &d.paid));
+    }
+    let last = match d.kind {
+        DocumentKind::Invoice => w.payable,
+        DocumentKind::CreditNote => w.credited,
+    };
+    rows.push(amount(last.to_owned(), &d.payable));
+    rows
+}
+
+/// An issued document\u{2019}s file name and bytes, byte for byte as it was issued.
+///
+/// # Errors
+/// `NotFound`; `NotPossible` for a draft; `Fault` when the stored bytes are not those that were issued.
+pub fn file(db: &Reading<'_>, which: WhichInvoice) -> Result<(String, Vec<u8>)> {
+    let head = store::head(db, which.invoice)?;
+    let Some(document) = frozen(&head)? else {
+        let words = "A draft has no document: issue it first.";
+        return Err(Error::not_possible("draft", words));
+    };
+    let (pdf, sha256) = store::document(db, which.invoice)?;
+    if digest::sha256(&pdf) != sha256 {
+        return Err(Error::Fault(format!(
+            "the document of {} is not what was issued",
+            document.number
+        )));
+    }
+    let name = format!("{} {}.pdf", file_words(&document.number), file_words(&document.buyer.name));
+    Ok((name, pdf))
+}

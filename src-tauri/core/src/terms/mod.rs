@@ -1,0 +1,146 @@
+//! The coach's terms as data: what a lesson costs that is called off, missed or cut short, with
+//! boundaries that say whether they are within; when an invoice is due; what is paid back of a package.
+//! What the terms say is worked out by one function for each question, which also says in words which
+//! rule applied and when the next boundary is. Every one of them the coach may waive, with a reason.
+//!
+//! Terms bind whom the law lets them bind: they are the coach's own, and the program proposes none.
+
+mod called_off;
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+pub use called_off::{Applied, EndedBy, cut_short, untaught};
+
+use crate::app::{Reading, Writing};
+use crate::error::{Problems, Result};
+use crate::settings;
+
+/// Where the terms are kept among the settings.
+const RECORD: &str = "terms";
+/// The most rows of a table of terms.
+const ROWS: usize = 12;
+
+/// One row: up to so long before (or after) something, so much is charged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct TermsRow {
+    /// The boundary: hours before a lesson, or minutes played of it.
+    pub at: i64,
+    /// Whether exactly on the boundary still counts as this row.
+    pub within: bool,
+    /// What is charged, in percent.
+    pub percent: i64,
+}
+
+/// What is paid back of a package with lessons left.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum PaidBackAs {
+    /// What is left, in part of the price.
+    #[default]
+    InPart,
+    /// The price, less the lessons given at the price of a single one.
+    AtSingle,
+}
+
+crate::db::words! {
+    PaidBackAs { InPart = "in_part", AtSingle = "at_single" }
+}
+
+/// The terms; the form and the record are the same.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct MoneyTerms {
+    /// Called off at least so many hours before: the longest first.
+    pub called_off: Vec<TermsRow>,
+    /// Called off later than all of these: percent; `None` while not set.
+    pub later: Option<i64>,
+    /// Missed without a word: percent; `None` while not set.
+    pub missed: Option<i64>,
+    /// Broken off by weather or the facility after at most so many minutes: the fewest first. After
+    /// more, the whole lesson counts.
+    pub broken_off: Vec<TermsRow>,
+    /// Whether a prepaid lesson is lost when a whole lesson is charged.
+    pub lesson_lost: bool,
+    /// Days to pay.
+    pub due_days: i64,
+    /// Part of a package to be paid before it begins, in percent; `None` for none.
+    pub deposit: Option<i64>,
+    /// What is paid back of a package.
+    pub paid_back: PaidBackAs,
+    /// Whether courts are passed on at cost.
+    pub pass_courts: bool,
+    /// Days after the due day on which a reminder is proposed.
+    pub remind_after: Vec<i64>,
+}
+
+impl Default for MoneyTerms {
+    fn default() -> Self {
+        Self {
+            called_off: Vec::new(),
+            later: None,
+            missed: None,
+            broken_off: Vec::new(),
+            lesson_lost: true,
+            due_days: 14,
+            deposit: None,
+            paid_back: PaidBackAs::default(),
+            pass_courts: true,
+            remind_after: vec![7, 21],
+        }
+    }
+}
+
+/// The terms as set; empty while they were not.
+///
+/// # Errors
+/// `Storage`.
+pub fn show(db: &Reading<'_>) -> Result<MoneyTerms> {
+    settings::kept(db, RECORD).map(Option::unwrap_or_default)
+}
+
+/// Sets the terms, in place of those before. What was settled stays as it is.
+///
+/// # Errors
+/// `Refused` with every field that is wrong.
+pub fn set(db: &Writing<'_>, mut given: MoneyTerms) -> Result<MoneyTerms> {
+    let mut p = Problems::new();
+    rows(&mut p, "called_off", &given.called_off, "hours", 24 * 366);
+    rows(&mut p, "broken_off", &given.broken_off, "minutes", 480);
+    for (field, percent) in
+        [("later", given.later), ("missed", given.missed), ("deposit", given.deposit)]
+    {
+        if let Some(percent) = percent {
+            p.within_bounds(field, percent, 0, 100, "The percentage");
+        }
+    }
+    if !given.called_off.is_empty() && given.later.is_none() {
+        p.add("later", "empty", "And called off later than that?");
+    }
+    p.within_bounds("due_days", given.due_days, 0, 365, "The number of days");
+    if given.remind_after.len() > 6 || given.remind_after.iter().any(|d| !(1..=365).contains(d)) {
+        p.add("remind_after", "out_of_range", "Up to six reminders, each 1 to 365 days late.");
+    }
+    p.done()?;
+    given.called_off.sort_by_key(|row| std::cmp::Reverse((row.at, row.within)));
+    given.broken_off.sort_by_key(|row| (row.at, !row.within));
+    given.remind_after.sort_unstable();
+    given.remind_after.dedup();
+    settings::keep(db, RECORD, &given)?;
+    db.label("Terms set");
+    show(db)
+}
+
+fn rows(p: &mut Problems, field: &str, rows: &[TermsRow], unit: &str, most: i64) {
+    if rows.len() > ROWS {
+        p.add(field, "too_many", format!("There is room for {ROWS} rows."));
+    }
+    for (n, row) in rows.iter().enumerate() {
+        p.within_bounds(&format!("{field}[{n}].at"), row.at, 0, most, &format!("The {unit}"));
+        p.within_bounds(&format!("{field}[{n}].percent"), row.percent, 0, 100, "The percentage");
+        if rows.iter().take(n).any(|before| before.at == row.at) {
+            p.add(&format!("{field}[{n}].at"), "taken", "This boundary stands above already.");
+        }
+    }
+}
