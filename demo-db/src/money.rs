@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 
 use crate::maker::Maker;
 
-/// What was before this many days ago was paid before money was kept here.
+/// From this many days ago on money is kept here.
 const KEPT_FOR: i64 = 210;
 /// What is newer waits.
 const WAITS: i64 = 20;
@@ -35,7 +35,7 @@ pub fn earned(m: &mut Maker) -> Result<()> {
     }
     m.act(
         "terms.set",
-        json!({ "called_off": [{ "at": 24, "within": true, "percent": 0 }], "later": 50, "missed": 100,
+        json!({ "since": m.today.plus(-KEPT_FOR), "called_off": [{ "at": 24, "within": true, "percent": 0 }], "later": 50, "missed": 100,
                 "broken_off": [{ "at": 10, "within": true, "percent": 0 }, { "at": 30, "within": false, "percent": 50 }] }),
     )?;
     packages(m)?;
@@ -43,13 +43,7 @@ pub fn earned(m: &mut Maker) -> Result<()> {
     for lesson in each(&m.act("accounts.to_settle", json!({}))?) {
         let day = text(&lesson, "/day");
         let ago = Day::parse(&day).map_or(0, |day| m.today.since(day));
-        if ago > KEPT_FOR {
-            settle(
-                m,
-                &lesson,
-                json!({ "how": "free", "reason": "Paid before money was kept here", "court": "0" }),
-            )?;
-        } else if ago > WAITS {
+        if ago > WAITS {
             // What a student had in one month stands on one invoice.
             let month = day.get(..7).unwrap_or_default().to_owned();
             groups.entry((month, text(&lesson, "/student"))).or_default().push(lesson);
@@ -62,7 +56,7 @@ pub fn earned(m: &mut Maker) -> Result<()> {
     groups.sort_by(|(a, _), (b, _)| a.cmp(b));
     let many = groups.len();
     for (n, (day, lessons)) in groups.into_iter().enumerate() {
-        invoice(m, &lessons, &day, n + 4 < many)?;
+        invoice(m, &lessons, &day, n + 2 < many)?;
     }
     Ok(())
 }

@@ -139,8 +139,8 @@ def run(tally, chance, program, hall):
     student = program.call("students.add", {"name": "Ana Silva"})["id"]
     payer = program.call("payers.choose", {"student": student})["id"]
     program.call("payers.change", {"id": payer, "payer": {"name": "Ana Silva", "address": "2 Mole"}})
-    visit = program.call("visits.plan", {"students": [student], "first": "2026-05-01", "last": "2026-05-31", "town": "Saltmere"})
-    visit = visit[0]["id"] if isinstance(visit, list) else visit["id"]
+    visit = program.call("visits.plan", {"student": student, "facility": hall, "first_day": "2026-05-01", "last_day": "2026-05-31"})
+    visit = visit["id"]
     program.call("visits.open", {"visit": visit})
     pay = {"payer": payer, "method": "transfer", "currency": "EUR"}
     lessons, numbers, settled = 0, [], []
@@ -156,7 +156,7 @@ def run(tally, chance, program, hall):
             invoice = program.call("packages.sell", {"student": student, "lessons": many, "currency": "EUR", "price": text, "issue": True})
             net = model.invoice(invoice["id"], amount)
             model.packages[invoice["lines"][0]["package"]] = {
-                "owed": net, "of": net, "lessons": many, "left": many, "gone": 0, "used": 0, "price": amount, "sale": invoice["id"]}
+                "owed": net, "of": net, "lessons": many, "left": many, "gone": 0, "used": 0, "whole": many, "price": amount, "sale": invoice["id"]}
             model.use_kept(invoice["id"])
             numbers.append(invoice["number"])
         elif act == "draft":
@@ -193,6 +193,7 @@ def run(tally, chance, program, hall):
             package = chance.choice(live)
             program.call("packages.give_bonus", {"package": package, "lessons": 1, "reason": "A friend"})
             model.spread(package, 1)
+            model.packages[package]["whole"] += 1
         elif act == "credit":
             sales = {one["sale"] for one in model.packages.values()}
             plain = [n for n, one in model.invoices.items() if n not in sales and one["gross"] - one["credited"] > 1]
@@ -213,7 +214,8 @@ def run(tally, chance, program, hall):
             if "error" in note:
                 # Nothing is left to credit of a tiny price.
                 continue
-            gross = half_up(Fraction(one["price"] * one["left"], one["left"] + one["used"]))
+            gross = half_up(Fraction(one["price"] * one["left"], one["whole"]))
+            gross = min(gross, one["price"] - model.invoices[one["sale"]]["credited"])
             released = model.release(package, one["left"])
             model.earned += released - model.credit(one["sale"], gross)
             numbers.append(note["number"])

@@ -174,7 +174,10 @@ story(
     await window.read('Help comes first.');
     await window.read('by the desk');
     await window.picture('before-6-incident');
-    await input('happened', 'Yesterday, playing for herself, the ball came off the back wall and hit her above the ear.');
+    await input(
+      'happened',
+      'Yesterday, playing for herself, the ball came off the back wall and hit her above the ear.',
+    );
     await window.click("//input[@name='day']");
     await window.press(Key.Control, 'a');
     await window.press(Key.Backspace);

@@ -376,6 +376,8 @@ fn a_draft_says_what_it_lacks_and_an_issued_invoice_never_changes() {
         json!({ "id": payer, "payer": { "name": "Ben Costa", "address": "3 Pier" } }),
     );
     w.act("prices.set_tax", json!({ "category": "O", "why": "Not subject to tax" }));
+    let shown = w.act("invoices.show", json!({ "invoice": draft["id"] }));
+    assert_eq!(shown["missing"], json!([]), "a tax that was set since counts for the draft");
     let mut kept = draft["lines"][0].clone();
     let lines = json!([{ "id": kept["id"].take(), "what": "analysis", "words": "Game of 1 March", "price": "30",
                          "quantity": "2", "allowance": "5", "reason": "Second game at half" }]);

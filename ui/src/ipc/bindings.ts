@@ -1193,6 +1193,10 @@ export interface Package {
    */
   run_out: boolean;
   /**
+   * Lessons as sold, with those given on top.
+   */
+  whole: number;
+  /**
    * Lessons left.
    */
   left: number;
@@ -17704,6 +17708,10 @@ export interface TermsSetInput {
    * Days after the due day on which a reminder is proposed.
    */
   remind_after?: number[];
+  /**
+   * The first day whose lessons are to be settled, as YYYY-MM-DD; empty: all there are.
+   */
+  since?: string;
 }
 /**
  * The terms; the form and the record are the same.
@@ -17748,6 +17756,10 @@ export interface TermsSetOutput {
    * Days after the due day on which a reminder is proposed.
    */
   remind_after: number[];
+  /**
+   * The first day whose lessons are to be settled, as YYYY-MM-DD; empty: all there are.
+   */
+  since: string;
 }
 /**
  * An input with nothing in it.
@@ -17797,6 +17809,10 @@ export interface TermsShowOutput {
    * Days after the due day on which a reminder is proposed.
    */
   remind_after: number[];
+  /**
+   * The first day whose lessons are to be settled, as YYYY-MM-DD; empty: all there are.
+   */
+  since: string;
 }
 /**
  * Which figure.

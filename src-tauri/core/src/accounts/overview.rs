@@ -81,7 +81,7 @@ pub fn overview(db: &Reading<'_>) -> Result<Overview> {
                 deferred: currency.plain(deferred),
             })
             .collect(),
-        to_settle: store::unsettled(db)?.len(),
+        to_settle: store::many_unsettled(db)?,
         drafts,
         overdue: open.iter().filter(|i| i.state == InvoiceState::Overdue).count(),
         open,

@@ -4,9 +4,11 @@ use rusqlite::{Row, params};
 
 use super::SettledBy;
 use crate::app::{Reading, Writing};
+use crate::db::limit;
 use crate::error::Result;
 use crate::kinds::Day;
 use crate::kinds::ids::{EntryId, InvoiceId, InvoiceLineId, LessonId, StudentId};
+use crate::terms;
 
 /// How a lesson of a student was settled.
 #[derive(Clone, Debug)]
@@ -64,14 +66,28 @@ fn a_settled(row: &Row<'_>) -> rusqlite::Result<Kept> {
     })
 }
 
-/// Lessons of students that are over and not settled, the oldest first.
-pub(super) fn unsettled(db: &Reading<'_>) -> Result<Vec<(LessonId, StudentId)>> {
+/// How many lessons of students are over and not settled.
+pub(super) fn many_unsettled(db: &Reading<'_>) -> Result<usize> {
+    let since = terms::show(db)?.since;
+    let many: Option<i64> = db.one(
+        "SELECT count(*) AS many FROM lesson_student ls JOIN lesson l ON l.id = ls.lesson
+         WHERE l.day >= ? AND l.state IN ('given', 'cut_short', 'missed', 'called_off')
+           AND NOT EXISTS (SELECT 1 FROM settled s WHERE s.id = ls.id)",
+        [since],
+        |row| row.get("many"),
+    )?;
+    Ok(usize::try_from(many.unwrap_or_default()).unwrap_or(usize::MAX))
+}
+
+/// Lessons of students that are over and not settled, the oldest first, so many at most.
+pub(super) fn unsettled(db: &Reading<'_>, most: usize) -> Result<Vec<(LessonId, StudentId)>> {
+    let since = terms::show(db)?.since;
     db.all(
         "SELECT ls.lesson, ls.student FROM lesson_student ls JOIN lesson l ON l.id = ls.lesson
-         WHERE l.state IN ('given', 'cut_short', 'missed', 'called_off')
+         WHERE l.day >= ? AND l.state IN ('given', 'cut_short', 'missed', 'called_off')
            AND NOT EXISTS (SELECT 1 FROM settled s WHERE s.id = ls.id)
-         ORDER BY l.day, l.starts, ls.id",
-        [],
+         ORDER BY l.day, l.starts, ls.id LIMIT ?",
+        params![since, limit(most)],
         |row| Ok((row.get("lesson")?, row.get("student")?)),
     )
 }

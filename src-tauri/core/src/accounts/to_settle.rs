@@ -18,6 +18,9 @@ use crate::prices;
 use crate::students;
 use crate::terms::{self, Applied, EndedBy, MoneyTerms};
 
+/// The most lessons at once.
+const MOST: usize = 100;
+
 /// A lesson of a student, and what is known of how it ended.
 #[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -82,14 +85,15 @@ pub struct ToSettle {
     pub proposal: SettleProposal,
 }
 
-/// All lessons that are over and not settled, the oldest first.
+/// Lessons that are over and not settled, the oldest first, as many as a screen shows; from the day on
+/// that the terms say.
 ///
 /// # Errors
 /// `Storage`.
 pub fn to_settle(db: &Reading<'_>) -> Result<Vec<ToSettle>> {
     let mut all = Vec::new();
     let mut taken: std::collections::BTreeMap<PackageId, i64> = std::collections::BTreeMap::new();
-    for (lesson, student) in store::unsettled(db)? {
+    for (lesson, student) in store::unsettled(db, MOST)? {
         let ask = AskSettle { lesson, student, because: None, told: String::new() };
         let one = of(db, &ask, &mut taken)?;
         all.push(one);

@@ -146,7 +146,7 @@ pub fn year(db: &Reading<'_>, ask: YearAsked) -> Result<MoneyYear> {
         stands,
         rows: sums.iter().filter_map(row).collect(),
         lessons_owed: store::lessons_owed(db, last)?,
-        to_settle: store::unsettled(db)?.len(),
+        to_settle: store::many_unsettled(db)?,
     })
 }
 

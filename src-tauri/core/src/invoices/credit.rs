@@ -159,11 +159,15 @@ fn worked(
     let price = currency.minor(&line.total).unwrap_or_default();
     let gone = found.used + found.lost;
     let single = currency.minor(&found.single);
+    // Of lessons that went elsewhere (moved, given back before) nothing is paid back again.
+    let in_part = part(price, found.left, found.whole);
     let amount = match (found.refund, single) {
-        (PaidBackAs::AtSingle, Some(single)) => {
-            u32::try_from(gone).ok().and_then(|gone| at_single_price(price, gone, single))
-        }
-        _ => part(price, found.left, found.left + gone + found.lapsed),
+        (PaidBackAs::AtSingle, Some(single)) => u32::try_from(gone)
+            .ok()
+            .and_then(|gone| at_single_price(price, gone, single))
+            .zip(in_part)
+            .map(|(at_single, in_part)| at_single.min(in_part)),
+        _ => in_part,
     };
     let amount = amount.unwrap_or_default().min(left(&line, currency));
     Ok((invoice, line, (amount, currency), found.left))

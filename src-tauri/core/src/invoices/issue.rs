@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::draft::{a_draft, currency_of, day_of};
-use super::list::{missing, show};
+use super::list::{lines_of, missing, show};
 use super::reckon::{Reckoned, flag, reckon, taxes};
 use super::store::{Frozen, Head};
 use super::{
@@ -48,7 +48,7 @@ pub struct Issue {
 pub fn issue(db: &Writing<'_>, given: Issue) -> Result<Invoice> {
     let head = a_draft(db, given.invoice)?;
     let currency = currency_of(&head)?;
-    let lines = store::lines(db, given.invoice, currency)?;
+    let lines = lines_of(db, &head, currency)?;
     let mut p = Problems::new();
     let day = p.day_or_none("day", Some(&given.day), "The day of issue").unwrap_or(db.today());
     if day > db.today() {
@@ -92,7 +92,7 @@ pub fn issue(db: &Writing<'_>, given: Issue) -> Result<Invoice> {
     let paper = serde_json::to_string(&document).map_err(|e| Error::Fault(e.to_string()))?;
     let drawn = print::draw(&document, db.now())?;
     for (line, total) in lines.iter().zip(&whole.sums.lines) {
-        store::total(db, line.id, *total)?;
+        store::freeze_line(db, line, *total)?;
     }
     store::freeze(
         db,

@@ -13,6 +13,7 @@ use crate::kinds::ids::{InvoiceId, PayerId};
 use crate::kinds::text::counted;
 use crate::kinds::{Currency, Day};
 use crate::payers;
+use crate::prices;
 
 /// Where an invoice stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -96,7 +97,7 @@ fn listed(db: &Reading<'_>, head: &Head) -> Result<InvoiceListed> {
     let amount = match head.number {
         Some(_) => head.payable,
         None => {
-            let lines = store::lines(db, head.id, currency)?;
+            let lines = lines_of(db, head, currency)?;
             let whole = reckon(&lines, currency, head.prices, 0, head.step)?;
             whole.sums.gross + whole.sums.rounding
         }
@@ -145,6 +146,22 @@ fn stands(head: &Head, state: InvoiceState, currency: Currency, today: Day) -> S
     }
 }
 
+/// The lines of an invoice. On a draft one without a tax has what the coach has set since.
+pub(super) fn lines_of(
+    db: &Reading<'_>,
+    head: &Head,
+    currency: Currency,
+) -> Result<Vec<InvoiceLine>> {
+    let mut lines = store::lines(db, head.id, currency)?;
+    for line in lines.iter_mut().filter(|line| head.number.is_none() && line.category.is_none()) {
+        let day = line.day.unwrap_or(db.today());
+        if let Some(tax) = prices::tax_of(db, line.what, line.facility, day)? {
+            (line.category, line.rate, line.why) = (Some(tax.category), tax.rate, tax.why);
+        }
+    }
+    Ok(lines)
+}
+
 /// Shows an invoice or credit note.
 ///
 /// # Errors
@@ -152,7 +169,7 @@ fn stands(head: &Head, state: InvoiceState, currency: Currency, today: Day) -> S
 pub fn show(db: &Reading<'_>, which: WhichInvoice) -> Result<Invoice> {
     let head = store::head(db, which.invoice)?;
     let currency = currency_of(&head)?;
-    let mut lines = store::lines(db, which.invoice, currency)?;
+    let mut lines = lines_of(db, &head, currency)?;
     let whole = reckon(&lines, currency, head.prices, 0, head.step)?;
     for (line, total) in lines.iter_mut().zip(&whole.sums.lines) {
         line.total = currency.plain(*total);

@@ -20,7 +20,6 @@ pub(super) struct Drawn {
 struct Words {
     invoice: &'static str,
     credit_note: &'static str,
-    number: &'static str,
     day: &'static str,
     due: &'static str,
     corrects: &'static str,
@@ -29,7 +28,6 @@ struct Words {
     price: &'static str,
     off: &'static str,
     total: &'static str,
-    lines: &'static str,
     net: &'static str,
     tax_on: &'static str,
     gross: &'static str,
@@ -45,7 +43,6 @@ struct Words {
 const ENGLISH: Words = Words {
     invoice: "Invoice",
     credit_note: "Credit note",
-    number: "Number",
     day: "Date",
     due: "Please pay by",
     corrects: "Corrects invoice",
@@ -54,7 +51,6 @@ const ENGLISH: Words = Words {
     price: "Price",
     off: "taken off",
     total: "Amount",
-    lines: "Sum of the lines",
     net: "Total without tax",
     tax_on: "Tax",
     gross: "Total",
@@ -70,7 +66,6 @@ const ENGLISH: Words = Words {
 const GERMAN: Words = Words {
     invoice: "Rechnung",
     credit_note: "Gutschrift zur Rechnungskorrektur",
-    number: "Nummer",
     day: "Datum",
     due: "Zahlbar bis",
     corrects: "Berichtigt Rechnung",
@@ -79,7 +74,6 @@ const GERMAN: Words = Words {
     price: "Preis",
     off: "Nachlass",
     total: "Betrag",
-    lines: "Summe der Positionen",
     net: "Summe ohne Steuer",
     tax_on: "Steuer",
     gross: "Gesamtbetrag",
@@ -120,14 +114,13 @@ fn sheet(d: &Document, issued: Instant) -> Sheet {
     letterhead.push(reach.join(" · "));
     letterhead.retain(|line| !line.trim().is_empty());
 
-    let mut pieces = vec![Piece::Text(d.buyer.name.clone())];
-    pieces.extend(d.buyer.address.lines().map(|line| Piece::Text(line.to_owned())));
-    if !d.buyer.tax_id.is_empty() {
-        pieces.push(Piece::Text(d.buyer.tax_id.clone()));
-    }
+    let mut to = vec![d.buyer.name.as_str()];
+    to.extend(d.buyer.address.lines());
+    to.push(&d.buyer.tax_id);
+    let to = to.into_iter().filter(|line| !line.trim().is_empty()).map(str::to_owned).collect();
+    let mut pieces = vec![Piece::Lines(to)];
     pieces.push(Piece::Title(format!("{kind} {}", d.number)));
-    let mut facts =
-        vec![format!("{}: {}", w.number, d.number), format!("{}: {}", w.day, day(d.day))];
+    let mut facts = vec![format!("{}: {}", w.day, day(d.day))];
     if let Some((number, of)) = &d.corrects {
         facts.push(format!("{}: {number}, {}", w.corrects, day(*of)));
     }
@@ -136,31 +129,33 @@ fn sheet(d: &Document, issued: Instant) -> Sheet {
             facts.push(format!("{}: {number}", w.tax_number));
         }
     }
-    pieces.push(Piece::Bullets(facts));
+    pieces.push(Piece::Lines(facts));
     pieces.extend(d.words.lines().map(|line| Piece::Text(line.to_owned())));
 
     let code = Currency::parse(&d.currency);
     let note = code.map(|c| prices_words(d.prices, c)).unwrap_or_default();
+    // Where no tax is charged at all, nothing but the reason speaks of it.
+    let taxed = d.taxes.iter().any(|tax| !is_nothing(&tax.rate));
+    let mut head = vec![w.what.to_owned(), w.quantity.to_owned(), w.price.to_owned()];
+    if taxed {
+        head.push(w.tax_on.to_owned());
+    }
+    head.push(w.total.to_owned());
     pieces.push(Piece::Table {
-        head: vec![
-            w.what.to_owned(),
-            w.quantity.to_owned(),
-            w.price.to_owned(),
-            w.tax_on.to_owned(),
-            w.total.to_owned(),
-        ],
-        rows: d.lines.iter().map(|line| row(line, w, d.language)).collect(),
-        right_aligned: vec![1, 2, 3, 4],
+        right_aligned: (1..head.len()).collect(),
+        head,
+        rows: d.lines.iter().map(|line| row(line, d, w, taxed)).collect(),
     });
-    pieces.push(Piece::Note(match d.language {
-        Language::En => note,
-        Language::De => match d.prices {
+    pieces.push(Piece::Note(match (taxed, d.language) {
+        (false, _) => d.currency.clone(),
+        (true, Language::En) => note,
+        (true, Language::De) => match d.prices {
             Prices::Net => format!("{} ohne Steuer", d.currency),
             Prices::Gross => format!("{} mit Steuer", d.currency),
         },
     }));
 
-    pieces.push(Piece::Table { head: Vec::new(), rows: sums(d, w), right_aligned: vec![1] });
+    pieces.push(Piece::Table { head: Vec::new(), rows: sums(d, w, taxed), right_aligned: vec![1] });
     // Why no tax is charged stands where it is read.
     let mut whys: Vec<&str> =
         d.taxes.iter().map(|tax| tax.why.as_str()).filter(|why| !why.is_empty()).collect();
@@ -195,7 +190,8 @@ fn sheet(d: &Document, issued: Instant) -> Sheet {
     }
 }
 
-fn row(line: &DocLine, w: &Words, language: Language) -> Vec<String> {
+fn row(line: &DocLine, d: &Document, w: &Words, taxed: bool) -> Vec<String> {
+    let language = d.language;
     let mut words = line.words.clone();
     if let Some(day) = line.day {
         words.push_str(&format!(", {}", language.span(Span { first: day, last: day })));
@@ -207,25 +203,39 @@ fn row(line: &DocLine, w: &Words, language: Language) -> Vec<String> {
         Category::O => "\u{2013}".to_owned(),
         _ => format!("{} %", line.rate),
     };
-    vec![words, line.quantity.clone(), line.price.clone(), tax, line.total.clone()]
+    // A price has at least the decimals of its currency.
+    let least = Currency::parse(&d.currency).map_or(0, Currency::decimals);
+    let price = line.price.parse::<rust_decimal::Decimal>().map(|mut price| {
+        price.rescale(price.scale().max(least));
+        price.to_string()
+    });
+    let mut cells =
+        vec![words, line.quantity.clone(), price.unwrap_or_else(|_| line.price.clone())];
+    if taxed {
+        cells.push(tax);
+    }
+    cells.push(line.total.clone());
+    cells
 }
 
-fn sums(d: &Document, w: &Words) -> Vec<Vec<String>> {
+fn is_nothing(amount: &str) -> bool {
+    amount.chars().all(|c| matches!(c, '0' | '.'))
+}
+
+fn sums(d: &Document, w: &Words, taxed: bool) -> Vec<Vec<String>> {
     let amount = |label: String, amount: &str| vec![label, format!("{amount} {}", d.currency)];
-    let none = |text: &str| text.chars().all(|c| matches!(c, '0' | '.'));
     let mut rows = Vec::new();
-    if d.lines.len() > 1 {
-        rows.push(amount(w.lines.to_owned(), &d.lines_total));
+    if taxed {
+        rows.push(amount(w.net.to_owned(), &d.net));
     }
-    rows.push(amount(w.net.to_owned(), &d.net));
-    for tax in d.taxes.iter().filter(|tax| !none(&tax.rate)) {
+    for tax in d.taxes.iter().filter(|tax| !is_nothing(&tax.rate)) {
         rows.push(amount(format!("{} {} %: {}", w.tax_on, tax.rate, tax.base), &tax.amount));
     }
     rows.push(amount(w.gross.to_owned(), &d.gross));
-    if !none(&d.rounding) {
+    if !is_nothing(&d.rounding) {
         rows.push(amount(w.rounding.to_owned(), &d.rounding));
     }
-    if !none(&d.paid) {
+    if !is_nothing(&d.paid) {
         rows.push(amount(w.paid.to_owned(), &d.paid));
     }
     let last = match d.kind {

@@ -172,8 +172,12 @@ pub(super) fn remove_package(db: &Writing<'_>, package: PackageId) -> Result<()>
     Ok(())
 }
 
-pub(super) fn total(db: &Writing<'_>, line: InvoiceLineId, total: i64) -> Result<()> {
-    db.execute("UPDATE invoice_line SET total = ? WHERE id = ?", params![total, line])?;
+/// Keeps what a line comes to, and the tax it is issued with.
+pub(super) fn freeze_line(db: &Writing<'_>, line: &InvoiceLine, total: i64) -> Result<()> {
+    db.execute(
+        "UPDATE invoice_line SET total = ?, category = ?, rate = ?, why = ? WHERE id = ?",
+        params![total, line.category, line.category.map(|_| line.rate.as_str()), line.why, line.id],
+    )?;
     Ok(())
 }
 

@@ -113,6 +113,8 @@ pub struct Package {
     pub expires: Option<Day>,
     /// Whether that day has passed.
     pub run_out: bool,
+    /// Lessons as sold, with those given on top.
+    pub whole: i64,
     /// Lessons left.
     pub left: i64,
     /// Of these, those that planned lessons will use.

@@ -64,6 +64,8 @@ const SELECT: &str = "SELECT p.*, y.name AS paid_by,
        coalesce((SELECT x.until FROM package_extension x WHERE x.package = p.id ORDER BY x.id DESC LIMIT 1), p.expires) AS last,
        (SELECT min(e.day) FROM unit_move m JOIN entry e ON e.id = m.entry WHERE m.package = p.id) AS sold,
        coalesce((SELECT sum(m.lessons) FROM unit_move m WHERE m.package = p.id), 0) AS \"left\",
+       coalesce((SELECT sum(m.lessons) FROM unit_move m JOIN entry e ON e.id = m.entry
+         WHERE m.package = p.id AND e.kind IN ('invoice', 'bonus')), 0) AS whole,
        coalesce((SELECT -sum(m.lessons) FROM unit_move m JOIN entry e ON e.id = m.entry
          WHERE m.package = p.id AND e.kind = 'lesson' AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.reverses = e.id)), 0) AS used,
        coalesce((SELECT -sum(m.lessons) FROM unit_move m JOIN entry e ON e.id = m.entry
@@ -117,6 +119,7 @@ fn a_package(row: &Row<'_>, today: Day) -> rusqlite::Result<Package> {
         sold: row.get("sold")?,
         expires,
         run_out: expires.is_some_and(|last| last < today),
+        whole: row.get("whole")?,
         left: row.get("left")?,
         reserved: 0,
         used: row.get("used")?,

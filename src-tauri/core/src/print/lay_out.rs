@@ -256,6 +256,12 @@ impl Setter<'_> {
             Piece::Heading(words) => self.heading(HEADING, (12.0, 4.0), words, place),
             Piece::Text(words) => self.paragraph(BODY, (0.0, 8.0), words, place),
             Piece::Note(words) => self.paragraph(NOTE, (0.0, 8.0), words, place),
+            Piece::Lines(lines) => {
+                for (n, line) in lines.iter().enumerate() {
+                    let below = if n + 1 == lines.len() { 8.0 } else { 0.0 };
+                    self.paragraph(BODY, (0.0, below), line, place);
+                }
+            }
             Piece::Bullets(entries) => self.bullets(entries, place),
             Piece::Figure { alt, width_pt, height_pt, marks } => {
                 self.figure((alt, marks), (*width_pt, *height_pt), place);

@@ -69,6 +69,8 @@ pub enum Piece {
     Text(String),
     /// One small, soft paragraph: a date line, a caption, the source of a count.
     Note(String),
+    /// Lines that stand close together, each on its own, as of an address.
+    Lines(Vec<String>),
     /// A list with a dot before each entry.
     Bullets(Vec<String>),
     /// A drawing.

@@ -111,6 +111,7 @@ fn any_piece() -> impl Strategy<Value = Piece> {
         "([\\p{L}\\p{P}]{1,120} ?){0,30}".prop_map(Piece::Text),
         "[a-z<&]{0,2000}".prop_map(Piece::Note),
         prop::collection::vec(".{0,200}", 0..6).prop_map(Piece::Bullets),
+        prop::collection::vec(".{0,200}", 0..6).prop_map(Piece::Lines),
         ("[a-z]{0,5}", 0.0f32..2000.0, -5.0f32..900.0, prop::collection::vec(any_mark(), 0..6))
             .prop_map(|(alt, width_pt, height_pt, marks)| Piece::Figure {
                 alt,

@@ -73,6 +73,8 @@ pub struct MoneyTerms {
     pub pass_courts: bool,
     /// Days after the due day on which a reminder is proposed.
     pub remind_after: Vec<i64>,
+    /// The first day whose lessons are to be settled, as YYYY-MM-DD; empty: all there are.
+    pub since: String,
 }
 
 impl Default for MoneyTerms {
@@ -88,6 +90,7 @@ impl Default for MoneyTerms {
             paid_back: PaidBackAs::default(),
             pass_courts: true,
             remind_after: vec![7, 21],
+            since: String::new(),
         }
     }
 }
@@ -122,7 +125,9 @@ pub fn set(db: &Writing<'_>, mut given: MoneyTerms) -> Result<MoneyTerms> {
     if given.remind_after.len() > 6 || given.remind_after.iter().any(|d| !(1..=365).contains(d)) {
         p.add("remind_after", "out_of_range", "Up to six reminders, each 1 to 365 days late.");
     }
+    let since = p.day_or_none("since", Some(&given.since), "The first day");
     p.done()?;
+    given.since = since.map(|day| day.to_string()).unwrap_or_default();
     given.called_off.sort_by_key(|row| std::cmp::Reverse((row.at, row.within)));
     given.broken_off.sort_by_key(|row| (row.at, !row.within));
     given.remind_after.sort_unstable();

@@ -66,6 +66,13 @@ export function taxWords(line: { category: Category | null; rate: string; why?: 
   return line.why || categoryWords[line.category].toLowerCase();
 }
 
+/** A flag of tax in the year's rows, in words: "S 19" is "19 %". */
+export function flagWords(flag: string): string {
+  const [category = '', rate = ''] = flag.split(' ');
+  if (!(category in categoryWords)) return flag;
+  return taxWords({ category: category as Category, rate }).toLowerCase();
+}
+
 /** "R-2026-0003", or that it is a draft. */
 export const numberWords = (of: { number: string; kind: Listed['kind'] }) =>
   of.number || (of.kind === 'credit_note' ? 'Credit note, draft' : 'Draft');
@@ -111,7 +118,22 @@ export const asProposed = (of: ToSettle): Settle | null =>
   of.proposal.how ? { lesson: of.lesson, student: of.student, how: of.proposal.how } : null;
 
 /** A line as its form holds it. */
-export function lineForm(line?: Line) {
+export interface LineValues {
+  id: string | null;
+  what: What;
+  words: string;
+  day: string;
+  facility: string | null;
+  quantity: string;
+  price: string;
+  allowance: string;
+  reason: string;
+  category: Category | '';
+  rate: string;
+  why: string;
+}
+
+export function lineForm(line?: Line): LineValues {
   return {
     id: line?.id ?? null,
     what: line?.what ?? 'lesson',
@@ -127,7 +149,6 @@ export function lineForm(line?: Line) {
     why: line?.why ?? '',
   };
 }
-export type LineValues = ReturnType<typeof lineForm>;
 
 /** A line as it is sent: without a category it is asked of what the coach set. */
 export function lineTyped(form: LineValues): Input<'invoices.change'>['lines'][number] {
