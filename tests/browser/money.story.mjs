@@ -31,7 +31,7 @@ test('a package is sold, paid in part, and credited', async ({ page, openFile, r
   await expect(dialog.getByLabel(/^Lessons/), 'what was typed stays').toHaveValue('10');
   await write(page, dialog.getByLabel(/^Currency/), 'EUR');
   await write(page, dialog.getByLabel(/^Price of all/), '476');
-  await write(page, dialog.getByLabel(/^Good until/), '');
+  await write(page, dialog.getByLabel(/^Good until/), '1 1 2099');
   await page.keyboard.press('Enter');
   await arrived(page, 'Draft');
   const missing = page.getByRole('list', { name: 'What is missing' });

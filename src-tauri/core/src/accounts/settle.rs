@@ -205,7 +205,7 @@ fn pass_court_on(
         "" => proposed.proposal.court.as_str(),
         typed => typed,
     };
-    if typed.is_empty() {
+    if typed.chars().all(|c| matches!(c, '0' | '.' | ',')) {
         return Ok(None);
     }
     let Some(currency) = typed::currency(&mut p, "currency", code) else {

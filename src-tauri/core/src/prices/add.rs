@@ -41,7 +41,8 @@ pub struct PriceForm {
     pub currency: String,
     /// The amount, a decimal.
     pub amount: String,
-    /// The first day it holds, as YYYY-MM-DD; empty for today.
+    /// The first day it holds, as YYYY-MM-DD; empty for today, or from the beginning where there is none
+    /// for the same yet.
     #[serde(default)]
     pub since: String,
 }
@@ -97,9 +98,15 @@ pub fn list(db: &Reading<'_>) -> Result<Vec<Price>> {
 /// `Refused` with every field that is wrong.
 pub fn add(db: &Writing<'_>, given: AddPrice) -> Result<Price> {
     let mut p = Problems::new();
+    let dated = !given.price.since.trim().is_empty();
     let read = p.within("price.", |p| read(p, given.price, db.today()));
     p.done()?;
-    let Some(read) = read else { return Err(Error::Fault("a price without an amount".to_owned())) };
+    let Some(mut read) = read else {
+        return Err(Error::Fault("a price without an amount".to_owned()));
+    };
+    if !dated && !store::all(db)?.iter().any(|before| same(before, &read)) {
+        read.since = Day::EPOCH;
+    }
     let id = keep(db, &read)?;
     let price = store::find(db, id)?;
     db.label(format!("Price written down: {}, {} {}", price.says, price.amount, price.currency));
@@ -286,7 +293,7 @@ pub fn set_lesson_rates(
                 && currency.minor(&price.amount) == Some(*amount)
         });
         if !kept {
-            let read = Read {
+            let mut read = Read {
                 what: PricedAs::Lesson,
                 words: String::new(),
                 facility: None,
@@ -299,6 +306,9 @@ pub fn set_lesson_rates(
                 amount: *amount,
                 since: today,
             };
+            if !store::all(db)?.iter().any(|before| same(before, &read)) {
+                read.since = Day::EPOCH;
+            }
             keep(db, &read)?;
         }
     }
