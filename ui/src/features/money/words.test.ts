@@ -2,9 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import {
   asProposed,
+  depositOf,
   lineForm,
   lineTyped,
   proposalWords,
+  remindWords,
   standingWords,
   taxWords,
   type ToSettle,
@@ -68,6 +70,18 @@ describe('money in words', () => {
     expect(taxWords({ category: 'S', rate: '19' })).toBe('19 %');
     expect(taxWords({ category: 'E', rate: '0', why: 'Small business' })).toBe('Small business');
     expect(taxWords({ category: 'Z', rate: '0' })).toBe('zero rate');
+  });
+
+  it('says when a reminder is due, and what a deposit comes to', () => {
+    expect(remindWords('2026-03-10', '2026-03-16', [7, 21])).toBe('');
+    expect(remindWords('2026-03-10', '2026-03-17', [7, 21])).toBe('Reminder 1 of 2 is due.');
+    expect(remindWords('2026-03-10', '2026-04-10', [7, 21])).toBe('Reminder 2 of 2 is due.');
+    expect(remindWords('2026-03-10', '2026-03-17', [7])).toBe('A reminder is due.');
+    expect(remindWords(null, '2026-03-17', [7])).toBe('');
+    expect(depositOf('476.00', 50)).toBe('238.00');
+    expect(depositOf('0.05', 50)).toBe('0.03');
+    expect(depositOf('1501', 33)).toBe('495');
+    expect(depositOf('476.00', null)).toBe('');
   });
 
   it('sends a tax only where one stands on the line', () => {

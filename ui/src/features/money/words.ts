@@ -1,5 +1,6 @@
 // Money in words: kinds of lines, states of invoices, ways to pay, what stands on an account.
 import type { Input, Output } from '../../ipc';
+import { daysBetween } from '../../kit/dates';
 
 export type Invoice = Output<'invoices.show'>;
 export type Line = Invoice['lines'][number];
@@ -95,6 +96,23 @@ export function standingWords(of: {
     .filter(([amount]) => /[1-9]/.test(amount))
     .map(([amount, words]) => `${amount} ${of.currency} ${words}`);
   return said.join(' · ') || `Nothing is open in ${of.currency}.`;
+}
+
+/** That a reminder is due, by how many days late the terms propose one; empty while it is not. */
+export function remindWords(due: string | null, today: string, after: readonly number[]): string {
+  if (!due) return '';
+  const late = daysBetween(due, today);
+  const passed = after.filter((days) => days <= late).length;
+  if (passed === 0) return '';
+  return after.length > 1 ? `Reminder ${passed} of ${after.length} is due.` : 'A reminder is due.';
+}
+
+/** What of a sum the terms ask for beforehand, in the decimals that the sum has; empty for nothing. */
+export function depositOf(sum: string, percent: number | null): string {
+  if (!percent) return '';
+  const decimals = sum.split('.')[1]?.length ?? 0;
+  const part = Math.round((Math.round(Number(sum) * 10 ** decimals) * percent) / 100);
+  return part > 0 ? (part / 10 ** decimals).toFixed(decimals) : '';
 }
 
 /** How a lesson would be settled, in words. */
