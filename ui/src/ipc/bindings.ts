@@ -16262,7 +16262,8 @@ export interface PriceForm {
    */
   amount: string;
   /**
-   * The first day it holds, as YYYY-MM-DD; empty for today.
+   * The first day it holds, as YYYY-MM-DD; empty for today, or from the beginning where there is none
+   * for the same yet.
    */
   since?: string;
 }
