@@ -625,6 +625,11 @@ export type IntakeReadinessOutput = Readiness[];
 export type IntakeReadyAtOutput = Ready[];
 export type IntakeReadyOutput = Ready[];
 /**
+ * Where something is set that a draft lacks.
+ *
+ */
+export type LackIn = 'seller' | 'payer' | 'lines' | 'taxes';
+/**
  * Whether prices are without or with tax.
  *
  */
@@ -10886,6 +10891,17 @@ export interface IntakeWithdrawConsentOutput {
   by_whom: string;
 }
 /**
+ * Something that keeps a draft from being issued.
+ *
+ */
+export interface InvoiceLack {
+  /**
+   * What, in words.
+   */
+  words: string;
+  lack_in: LackIn;
+}
+/**
  * A line as kept.
  *
  */
@@ -11126,7 +11142,7 @@ export interface InvoicesChangeOutput {
   /**
    * What keeps a draft from being issued, a sentence each.
    */
-  missing: string[];
+  missing: InvoiceLack[];
   /**
    * Its credit notes.
    */
@@ -11209,7 +11225,7 @@ export interface InvoicesCreditOutput {
   /**
    * What keeps a draft from being issued, a sentence each.
    */
-  missing: string[];
+  missing: InvoiceLack[];
   /**
    * Its credit notes.
    */
@@ -11304,7 +11320,7 @@ export interface InvoicesDraftOutput {
   /**
    * What keeps a draft from being issued, a sentence each.
    */
-  missing: string[];
+  missing: InvoiceLack[];
   /**
    * Its credit notes.
    */
@@ -11391,7 +11407,7 @@ export interface InvoicesIssueOutput {
   /**
    * What keeps a draft from being issued, a sentence each.
    */
-  missing: string[];
+  missing: InvoiceLack[];
   /**
    * Its credit notes.
    */
@@ -11660,7 +11676,7 @@ export interface InvoicesShowOutput {
   /**
    * What keeps a draft from being issued, a sentence each.
    */
-  missing: string[];
+  missing: InvoiceLack[];
   /**
    * Its credit notes.
    */
@@ -14712,6 +14728,14 @@ export interface PackageStep {
    * Whether it was taken back.
    */
   taken_back: boolean;
+  /**
+   * The lesson that it settled, while it does.
+   */
+  lesson: LessonId | null;
+  /**
+   * Whose.
+   */
+  student: StudentId | null;
 }
 /**
  * A new last day for a package.
@@ -14816,7 +14840,7 @@ export interface PackagesGiveBackOutput {
   /**
    * What keeps a draft from being issued, a sentence each.
    */
-  missing: string[];
+  missing: InvoiceLack[];
   /**
    * Its credit notes.
    */
@@ -15028,7 +15052,7 @@ export interface PackagesSellOutput {
   /**
    * What keeps a draft from being issued, a sentence each.
    */
-  missing: string[];
+  missing: InvoiceLack[];
   /**
    * Its credit notes.
    */
@@ -17689,7 +17713,7 @@ export interface TermsSetInput {
    */
   broken_off?: TermsRow[];
   /**
-   * Whether a prepaid lesson is lost when a whole lesson is charged.
+   * Whether a prepaid lesson is lost when one that was called off late or missed is charged whole.
    */
   lesson_lost?: boolean;
   /**
@@ -17737,7 +17761,7 @@ export interface TermsSetOutput {
    */
   broken_off: TermsRow[];
   /**
-   * Whether a prepaid lesson is lost when a whole lesson is charged.
+   * Whether a prepaid lesson is lost when one that was called off late or missed is charged whole.
    */
   lesson_lost: boolean;
   /**
@@ -17790,7 +17814,7 @@ export interface TermsShowOutput {
    */
   broken_off: TermsRow[];
   /**
-   * Whether a prepaid lesson is lost when a whole lesson is charged.
+   * Whether a prepaid lesson is lost when one that was called off late or missed is charged whole.
    */
   lesson_lost: boolean;
   /**

@@ -136,10 +136,9 @@ fn of(
     let fee =
         prices::of_lesson(db, lesson.day, lesson.facility, lesson.minutes, lesson.students.len())?;
     let mine = fee.and_then(|(currency, parts)| Some((currency, *parts.get(place)?)));
+    let taught = matches!(lesson.state, LessonState::Given | LessonState::CutShort);
     let package = match percent {
-        Some(100) if lesson.state != LessonState::Missed || terms.lesson_lost => {
-            package_for(db, ask.student, &lesson, taken)?
-        }
+        Some(100) if taught || terms.lesson_lost => package_for(db, ask.student, &lesson, taken)?,
         _ => None,
     };
     let court = court_part(db, &lesson, place, &terms)?;

@@ -68,7 +68,7 @@ pub struct Erased {
 /// `NotFound`; `Refused` when the name typed is not the student's, or the day is none; `NotPossible`
 /// while a visit is open.
 pub fn erase(file: &mut CoachFile, ask: EraseStudent) -> Result<Written<Erased>> {
-    let (spared, keep, roots) = file.read(|db| {
+    let (spared, keep, roots, invoiced) = file.read(|db| {
         let (name, folded) = store::name(db, ask.student)?;
         if let Some(words) = would::against(db, Which { student: ask.student })? {
             return Err(Error::not_possible("visit_open", words));
@@ -102,7 +102,8 @@ pub fn erase(file: &mut CoachFile, ask: EraseStudent) -> Result<Written<Erased>>
         // Whoever paid for nobody else, and has nothing in the accounts, goes too.
         let payer = payers::without_accounts(db, ask.student)?;
         roots.extend(payer.map(|payer| ("payer", payer.to_string())));
-        Ok((spared, keep, roots))
+        let invoiced = would::invoiced(db, Which { student: ask.student })?;
+        Ok((spared, keep, roots, invoiced))
     })?;
     let what = Erasing { act: "students.erase", label: "A student erased", roots, spared };
     let kept = u32::try_from(keep.len()).unwrap_or(u32::MAX);
@@ -131,7 +132,8 @@ pub fn erase(file: &mut CoachFile, ask: EraseStudent) -> Result<Written<Erased>>
         goals::standing::keep_all,
     )?;
     let (mentions, backups, calendar) = done.written.value;
-    let left = left(&mentions, &backups, (calendar, done.cleared), file.today());
+    let mut left = left(&mentions, &backups, (calendar, done.cleared), file.today());
+    left.extend(Some(invoiced).filter(|words| !words.is_empty()));
     let rows = u32::try_from(done.rows).unwrap_or(u32::MAX);
     let words = format!(
         "Everything about this person is erased: {}.",

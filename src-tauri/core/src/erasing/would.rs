@@ -76,7 +76,7 @@ pub fn would_erase(db: &Reading<'_>, which: Which) -> Result<WouldErase> {
 }
 
 /// What was invoiced and stays.
-fn invoiced(db: &Reading<'_>, which: Which) -> Result<String> {
+pub(super) fn invoiced(db: &Reading<'_>, which: Which) -> Result<String> {
     Ok(payers::issued_for(db, which.student)?.map_or_else(String::new, |(name, many)| {
         format!(
             "{} to {name} and what was paid stay in the accounts, with the names on them: the law may have them kept. Ask an adviser for how long.",

@@ -5,7 +5,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::draft::{currency_of, day_of};
-use super::issue::{Issue, issue, on, tax_postings};
+use super::issue::{Issue, entry_of, issue, on, tax_postings};
 use super::reckon::{Reckoned, flag};
 use super::store::{Head, Line, NewHead};
 use super::{DocumentKind, Invoice, InvoiceLine, store};
@@ -13,7 +13,7 @@ use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::{InvoiceId, InvoiceLineId, PackageId};
 use crate::kinds::{Currency, Day};
-use crate::ledger::{self, Enter, EntryKind, LedgerAccount, Posting};
+use crate::ledger::{self, EntryKind, LedgerAccount, Posting};
 use crate::money::{Fraction, at_single_price, typed};
 use crate::packages::{self, WhichPackage};
 use crate::prices::What;
@@ -112,8 +112,8 @@ pub fn credit(db: &Writing<'_>, given: Credit) -> Result<Invoice> {
 /// # Errors
 /// `NotFound`; `NotPossible` when nothing is left, or when it was never invoiced.
 pub fn would_give_back(db: &Reading<'_>, which: WhichPackage) -> Result<String> {
-    let (_, _, (amount, currency), _) = worked(db, which.package)?;
-    Ok(currency.words(amount))
+    let worked = worked(db, which.package)?;
+    Ok(worked.currency.words(worked.amount))
 }
 
 /// Gives back all that is left of a package, by the terms it was sold with, as a credit note.
@@ -122,7 +122,7 @@ pub fn would_give_back(db: &Reading<'_>, which: WhichPackage) -> Result<String> 
 /// `NotFound`; `Refused` without a reason; `NotPossible` when nothing is left, or when it was never
 /// invoiced.
 pub fn give_back(db: &Writing<'_>, given: GiveBackPackage) -> Result<Invoice> {
-    let (invoice, line, (amount, currency), lessons) = worked(db, given.package)?;
+    let Worked { invoice, line, amount, currency, lessons } = worked(db, given.package)?;
     let mut p = Problems::new();
     let reason = p.reason("reason", &given.reason, "The reason");
     p.done()?;
@@ -134,12 +134,16 @@ fn now(invoice: InvoiceId) -> Issue {
     Issue { invoice, day: String::new(), due: String::new(), use_credit: false }
 }
 
-/// The sale of a package and what is paid back of it.
-#[allow(clippy::type_complexity, reason = "four facts of one sale, used at once")]
-fn worked(
-    db: &Reading<'_>,
-    package: PackageId,
-) -> Result<(Head, InvoiceLine, (i64, Currency), i64)> {
+/// The sale of a package, and what is paid back of it.
+struct Worked {
+    invoice: Head,
+    line: InvoiceLine,
+    amount: i64,
+    currency: Currency,
+    lessons: i64,
+}
+
+fn worked(db: &Reading<'_>, package: PackageId) -> Result<Worked> {
     let found = packages::show(db, WhichPackage { package })?.package;
     let nothing = || Error::not_possible("nothing_left", "No lesson of this package is left.");
     let Some((invoice, line)) = store::sale_of(db, package)? else {
@@ -170,7 +174,7 @@ fn worked(
         _ => in_part,
     };
     let amount = amount.unwrap_or_default().min(left(&line, currency));
-    Ok((invoice, line, (amount, currency), found.left))
+    Ok(Worked { invoice, line, amount, currency, lessons: found.left })
 }
 
 /// So many of so many parts of a price.
@@ -283,14 +287,7 @@ pub(super) fn enter(
         postings.push(earned);
     }
     postings.extend(tax_postings(head, whole, 1));
-    let entry = Enter {
-        reference: format!("invoice:{}", head.id),
-        day,
-        kind: EntryKind::CreditNote,
-        words: format!("Credit note {number}"),
-        currency: head.currency.clone(),
-        reverses: None,
-    };
+    let entry = entry_of(head, EntryKind::CreditNote, format!("Credit note {number}"), day);
     ledger::enter(db, &entry, &postings, &lessons)?;
     Ok(())
 }

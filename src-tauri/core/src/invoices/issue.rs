@@ -63,8 +63,8 @@ pub fn issue(db: &Writing<'_>, given: Issue) -> Result<Invoice> {
     if due < day {
         p.add("due", "before", "The last day to pay lies before the day of issue.");
     }
-    for words in missing(db, &head, &lines)? {
-        p.add("", "missing", words);
+    for lack in missing(db, &head, &lines)? {
+        p.add("", "missing", lack.words);
     }
     let from = seller(db)?;
     let (series, year) = (from.series.clone(), day.date().format("%Y").to_string());
@@ -219,16 +219,21 @@ fn enter(
         postings.push(posting);
     }
     postings.extend(tax_postings(head, whole, -1));
-    let entry = Enter {
-        reference: format!("invoice:{}", head.id),
-        day,
-        kind: EntryKind::Invoice,
-        words: format!("Invoice {number}"),
-        currency: head.currency.clone(),
-        reverses: None,
-    };
+    let entry = entry_of(head, EntryKind::Invoice, format!("Invoice {number}"), day);
     ledger::enter(db, &entry, &postings, &lessons)?;
     Ok(())
+}
+
+/// The entry of a document, made once.
+pub(super) fn entry_of(head: &Head, kind: EntryKind, words: String, day: Day) -> Enter {
+    Enter {
+        reference: format!("invoice:{}", head.id),
+        day,
+        kind,
+        words,
+        currency: head.currency.clone(),
+        reverses: None,
+    }
 }
 
 fn use_credit(db: &Writing<'_>, head: &Head, used: i64, (number, day): (&str, Day)) -> Result<()> {

@@ -6,7 +6,10 @@ use serde::{Deserialize, Serialize};
 use super::draft::currency_of;
 use super::reckon::{reckon, shown};
 use super::store::Head;
-use super::{Document, DocumentKind, Invoice, InvoiceLine, WhichInvoice, seller::seller, store};
+use super::{
+    Document, DocumentKind, Invoice, InvoiceLack, InvoiceLine, LackIn, WhichInvoice,
+    seller::seller, store,
+};
 use crate::app::Reading;
 use crate::error::{Error, Result};
 use crate::kinds::ids::{InvoiceId, PayerId};
@@ -217,36 +220,40 @@ pub(super) fn frozen(head: &Head) -> Result<Option<Document>> {
 }
 
 /// What keeps a draft from being issued.
-pub(super) fn missing(db: &Reading<'_>, head: &Head, lines: &[InvoiceLine]) -> Result<Vec<String>> {
+pub(super) fn missing(
+    db: &Reading<'_>,
+    head: &Head,
+    lines: &[InvoiceLine],
+) -> Result<Vec<InvoiceLack>> {
     let mut missing = Vec::new();
+    let mut lacks = |lack_in: LackIn, words: String| missing.push(InvoiceLack { words, lack_in });
     let from = seller(db)?;
     if from.name.is_empty() || from.address.is_empty() {
-        missing
-            .push("Who issues it: set your name and address under Invoices and terms.".to_owned());
+        let words = "Who issues it: set your name and address under Invoices and terms.";
+        lacks(LackIn::Seller, words.to_owned());
     }
     let payer = payers::show(db, payers::WhichPayer { payer: head.payer })?;
     if payer.form.address.is_empty() {
-        missing.push(format!("The address of {}.", payer.form.name));
+        lacks(LackIn::Payer, format!("The address of {}.", payer.form.name));
     }
     if lines.is_empty() {
-        missing.push("At least one line.".to_owned());
+        lacks(LackIn::Lines, "At least one line.".to_owned());
     }
     let mut untaxed: Vec<&str> =
         lines.iter().filter(|line| line.category.is_none()).map(|line| line.what.words()).collect();
     untaxed.sort_unstable();
     untaxed.dedup();
     if !untaxed.is_empty() {
-        missing.push(format!(
-            "What tax counts for {}: set it under Invoices and terms, or on the line. An adviser knows.",
+        let words = format!(
+            "What tax counts for {}: set it under Prices, or on the line. An adviser knows.",
             untaxed.join(", ")
-        ));
-    }
-    let asks_number = lines.iter().any(|line| line.category == Some(crate::money::Category::S));
-    if asks_number && from.vat_id.is_empty() && from.tax_id.is_empty() {
-        missing.push(
-            "Your tax number: an invoice that charges tax carries it (EN 16931, BR-S-02)."
-                .to_owned(),
         );
+        lacks(LackIn::Taxes, words);
+    }
+    let charged = lines.iter().any(|line| line.category == Some(crate::money::Category::S));
+    if charged && from.vat_id.is_empty() && from.tax_id.is_empty() {
+        let words = "Your tax number: an invoice that charges tax carries it (EN 16931, BR-S-02).";
+        lacks(LackIn::Seller, words.to_owned());
     }
     Ok(missing)
 }

@@ -95,6 +95,29 @@ pub struct InvoiceLine {
     pub credited: String,
 }
 
+/// Where something is set that a draft lacks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum LackIn {
+    /// With who issues.
+    Seller,
+    /// With who pays.
+    Payer,
+    /// On its lines.
+    Lines,
+    /// With the taxes.
+    Taxes,
+}
+
+/// Something that keeps a draft from being issued.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct InvoiceLack {
+    /// What, in words.
+    pub words: String,
+    /// Where it is set.
+    pub lack_in: LackIn,
+}
+
 /// The sums of an invoice, as decimals.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct InvoiceSums {
@@ -152,7 +175,7 @@ pub struct Invoice {
     /// What is still to be paid, a decimal.
     pub open: String,
     /// What keeps a draft from being issued, a sentence each.
-    pub missing: Vec<String>,
+    pub missing: Vec<InvoiceLack>,
     /// Its credit notes.
     pub credits: Vec<InvoiceListed>,
 }

@@ -36,6 +36,7 @@ struct Words {
     payable: &'static str,
     credited: &'static str,
     pay: &'static str,
+    vat_number: &'static str,
     tax_number: &'static str,
     page: &'static str,
 }
@@ -59,6 +60,7 @@ const ENGLISH: Words = Words {
     payable: "To be paid",
     credited: "Credited",
     pay: "Please pay to",
+    vat_number: "VAT number",
     tax_number: "Tax number",
     page: "Page {n} of {m}",
 };
@@ -82,6 +84,7 @@ const GERMAN: Words = Words {
     payable: "Zu zahlen",
     credited: "Gutgeschrieben",
     pay: "Bitte zahlen Sie auf das Konto",
+    vat_number: "USt-IdNr.",
     tax_number: "Steuernummer",
     page: "Seite {n} von {m}",
 };
@@ -124,9 +127,9 @@ fn sheet(d: &Document, issued: Instant) -> Sheet {
     if let Some((number, of)) = &d.corrects {
         facts.push(format!("{}: {number}, {}", w.corrects, day(*of)));
     }
-    for number in [&d.seller.vat_id, &d.seller.tax_id] {
+    for (label, number) in [(w.vat_number, &d.seller.vat_id), (w.tax_number, &d.seller.tax_id)] {
         if !number.is_empty() {
-            facts.push(format!("{}: {number}", w.tax_number));
+            facts.push(format!("{label}: {number}"));
         }
     }
     pieces.push(Piece::Lines(facts));

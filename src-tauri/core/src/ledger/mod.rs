@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 pub use balances::{
     Balanced, balanced, credit_of, deferred_of, lessons_of, open_of, owed_of, to_pay_back_of,
 };
-pub use store::{LedgerEntry, entries_of, entries_of_package, entry_of, find, postings_of};
+pub use store::{LedgerEntry, entries_of, entries_of_package, find, postings_of};
 
 use crate::app::Writing;
 use crate::error::{Error, Result};

@@ -101,14 +101,6 @@ pub fn find(db: &Reading<'_>, id: EntryId) -> Result<LedgerEntry> {
     db.found("entry", &id, &format!("{SELECT} WHERE e.id = ?"), [id], an_entry)
 }
 
-/// The entry of something, by what it is an entry of.
-///
-/// # Errors
-/// `Storage`.
-pub fn entry_of(db: &Reading<'_>, reference: &str) -> Result<Option<LedgerEntry>> {
-    db.one(&format!("{SELECT} WHERE e.ref = ?"), [reference], an_entry)
-}
-
 /// Every entry that touches a payer, in the order in which they were made.
 ///
 /// # Errors

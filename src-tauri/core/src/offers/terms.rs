@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 use crate::app::{Reading, Writing};
 use crate::error::{Problems, Result};
 use crate::kinds::Currency;
+use crate::money::typed;
 use crate::prices;
 use crate::settings;
 
@@ -91,16 +92,11 @@ fn set_rates(db: &Writing<'_>, read: &OfferTerms) -> Result<()> {
 /// `Refused` with every field that is wrong.
 pub fn set_terms(db: &Writing<'_>, set: OfferTerms) -> Result<OfferTerms> {
     let mut p = Problems::new();
-    let typed = set.currency.trim();
-    let currency = Currency::parse(typed);
-    if currency.is_none() && !(typed.is_empty() && set.fees.is_empty()) {
-        let words = if typed.is_empty() {
-            "Prices need their currency, as in EUR.".to_owned()
-        } else {
-            format!("\u{201c}{typed}\u{201d} is no currency. Write its three letters, as in EUR.")
-        };
-        p.add("currency", "no_such_currency", words);
-    }
+    let currency = if set.currency.trim().is_empty() && set.fees.is_empty() {
+        None
+    } else {
+        typed::currency(&mut p, "currency", &set.currency)
+    };
     if set.fees.len() > RATES {
         p.add("fees", "too_many", format!("There is room for {RATES} rates."));
     }
@@ -111,15 +107,13 @@ pub fn set_terms(db: &Writing<'_>, set: OfferTerms) -> Result<OfferTerms> {
         if fees.iter().any(|known| known.minutes == minutes) {
             p.add(&at("minutes"), "taken", "This length stands above already.".to_owned());
         }
-        let amount = match currency.map(|c| c.minor(&fee.amount).map(|minor| c.plain(minor))) {
-            Some(Some(amount)) => amount,
-            Some(None) => {
-                let words = format!("\u{201c}{}\u{201d} is not an amount.", fee.amount.trim());
-                p.add(&at("amount"), "no_amount", words);
-                String::new()
-            }
-            None => fee.amount.clone(),
-        };
+        let amount = currency.map_or_else(
+            || fee.amount.clone(),
+            |c| {
+                let minor = typed::amount_or_nothing(&mut p, &at("amount"), &fee.amount, c);
+                minor.map(|minor| c.plain(minor)).unwrap_or_default()
+            },
+        );
         fees.push(Fee { minutes, amount });
     }
     fees.sort_by_key(|fee| fee.minutes);

@@ -14,7 +14,7 @@ pub use show::{ListPackages, list, list_of_payer, show};
 pub(crate) use store::{insert as keep, link};
 
 use crate::kinds::Day;
-use crate::kinds::ids::{EntryId, PackageId, PayerId};
+use crate::kinds::ids::{EntryId, LessonId, PackageId, PayerId, StudentId};
 use crate::ledger::EntryKind;
 use crate::payers::PaysFor;
 use crate::terms::PaidBackAs;
@@ -67,6 +67,10 @@ pub struct PackageStep {
     pub lessons: i64,
     /// Whether it was taken back.
     pub taken_back: bool,
+    /// The lesson that it settled, while it does.
+    pub lesson: Option<LessonId>,
+    /// Whose.
+    pub student: Option<StudentId>,
 }
 
 /// A new last day.

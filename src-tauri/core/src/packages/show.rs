@@ -49,21 +49,21 @@ pub fn show(db: &Reading<'_>, which: WhichPackage) -> Result<PackageShown> {
     let steps = ledger::entries_of_package(db, which.package)?;
     let extensions = store::extensions(db, which.package)?;
     package.stands = stands(&package);
-    Ok(PackageShown {
-        package,
-        steps: steps
-            .into_iter()
-            .map(|(entry, lessons)| PackageStep {
-                entry: entry.id,
-                day: entry.day,
-                kind: entry.kind,
-                words: entry.words,
-                lessons,
-                taken_back: entry.reversed,
-            })
-            .collect(),
-        extensions,
-    })
+    let mut shown = Vec::new();
+    for (entry, lessons) in steps {
+        let settled = store::settled_by(db, entry.id)?;
+        shown.push(PackageStep {
+            entry: entry.id,
+            day: entry.day,
+            kind: entry.kind,
+            words: entry.words,
+            lessons,
+            taken_back: entry.reversed,
+            lesson: settled.map(|(lesson, _)| lesson),
+            student: settled.map(|(_, student)| student),
+        });
+    }
+    Ok(PackageShown { package, steps: shown, extensions })
 }
 
 fn completed(db: &Reading<'_>, mut all: Vec<Package>) -> Result<Vec<Package>> {

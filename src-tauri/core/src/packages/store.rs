@@ -5,7 +5,7 @@ use rusqlite::{Row, named_params, params};
 use super::{Extension, Package, Sold};
 use crate::app::{Reading, Writing};
 use crate::error::Result;
-use crate::kinds::ids::{ExtensionId, PackageId, PayerId, StudentId};
+use crate::kinds::ids::{EntryId, ExtensionId, LessonId, PackageId, PayerId, StudentId};
 use crate::kinds::{Currency, Day};
 use crate::payers::PaysFor;
 
@@ -128,6 +128,16 @@ fn a_package(row: &Row<'_>, today: Day) -> rusqlite::Result<Package> {
         deferred: plain(row.get("deferred")?),
         currency: code.clone(),
         stands: String::new(),
+    })
+}
+
+/// The lesson that an entry settled, and whose.
+pub(super) fn settled_by(
+    db: &Reading<'_>,
+    entry: EntryId,
+) -> Result<Option<(LessonId, StudentId)>> {
+    db.one("SELECT lesson, student FROM settled WHERE entry = ?", [entry], |row| {
+        Ok((row.get("lesson")?, row.get("student")?))
     })
 }
 

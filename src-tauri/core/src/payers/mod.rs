@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 pub use store::{issued_for, of_students, without_accounts};
 
 use crate::app::{Reading, Writing};
-use crate::error::{Error, Problems, Result};
+use crate::error::{Problems, Result};
 use crate::kinds::Language;
 use crate::kinds::ids::{PayerId, StudentId};
 use crate::students::{self, Contact};
@@ -245,16 +245,4 @@ pub fn country(p: &mut Problems, field: &str, typed: &str) -> String {
         p.add(field, "no_country", words);
     }
     code
-}
-
-/// Refuses what is not in one payer's hands.
-///
-/// # Errors
-/// `NotFound`.
-pub fn must_be(found: PayerId, asked: PayerId) -> Result<()> {
-    if found == asked {
-        Ok(())
-    } else {
-        Err(Error::NotFound { what: "payer", id: asked.to_string() })
-    }
 }

@@ -190,7 +190,7 @@ pub fn take_back(db: &Writing<'_>, given: TakeBack) -> Result<ledger::LedgerEntr
             return Err(Error::not_possible("issued", words));
         }
         _ => {
-            let words = "A lesson is taken back where it was settled.";
+            let words = "A lesson is taken back on the screen of its package.";
             return Err(Error::not_possible("lesson", words));
         }
     }

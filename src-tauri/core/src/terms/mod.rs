@@ -61,7 +61,7 @@ pub struct MoneyTerms {
     /// Broken off by weather or the facility after at most so many minutes: the fewest first. After
     /// more, the whole lesson counts.
     pub broken_off: Vec<TermsRow>,
-    /// Whether a prepaid lesson is lost when a whole lesson is charged.
+    /// Whether a prepaid lesson is lost when one that was called off late or missed is charged whole.
     pub lesson_lost: bool,
     /// Days to pay.
     pub due_days: i64,
