@@ -45,6 +45,7 @@ migrations![
     "0012_costs.sql",
     "0013_clearance_seen.sql",
     "0014_money.sql",
+    "0015_more_money.sql",
 ];
 
 /// The newest schema this program knows.
