@@ -50,6 +50,14 @@ ALTER TABLE cost ADD COLUMN tax INTEGER CHECK (tax >= 0); -- tax contained in it
 ALTER TABLE settled ADD COLUMN state TEXT;            -- how the lesson stood when it was settled; NULL: not known
 ALTER TABLE settled ADD COLUMN minutes INTEGER;       -- and how long it was to be
 
+-- What screens ask for after ten years, without going through every posting.
+
+CREATE INDEX invoice_draft ON invoice (id) WHERE issued IS NULL;
+CREATE INDEX posting_day ON posting (day);
+CREATE INDEX posting_open ON posting (account, invoice, amount);
+CREATE INDEX posting_standing ON posting (account, entry, amount);
+CREATE INDEX entry_standing ON entry (id, day, currency);
+
 -- What was issued never changes.
 
 CREATE TRIGGER invoice_extra_begins BEFORE INSERT ON invoice_extra

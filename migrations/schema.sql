@@ -14,11 +14,15 @@ CREATE INDEX consent_student ON consent (student, kind, day);
 
 CREATE INDEX cost_day ON cost (day);
 
+CREATE INDEX cost_passed_cost ON cost_passed (cost);
+
 CREATE INDEX court_booking_day ON court_booking (day, facility);
 
 CREATE INDEX decision_goal ON decision (goal);
 
 CREATE INDEX entry_day ON entry (day);
+
+CREATE INDEX entry_standing ON entry (id, day, currency);
 
 CREATE INDEX facility_ahead_facility ON facility_ahead (facility, place);
 
@@ -56,6 +60,8 @@ CREATE INDEX invoice_corrects ON invoice (corrects);
 
 CREATE INDEX invoice_day ON invoice (day);
 
+CREATE INDEX invoice_draft ON invoice (id) WHERE issued IS NULL;
+
 CREATE INDEX invoice_line_corrects ON invoice_line (corrects);
 
 CREATE INDEX invoice_line_package ON invoice_line (package);
@@ -84,11 +90,17 @@ CREATE INDEX plan_line_lesson ON plan_line (lesson, place);
 
 CREATE INDEX posting_account ON posting (account, payer);
 
+CREATE INDEX posting_day ON posting (day);
+
 CREATE INDEX posting_entry ON posting (entry);
 
 CREATE INDEX posting_invoice ON posting (invoice);
 
+CREATE INDEX posting_open ON posting (account, invoice, amount);
+
 CREATE INDEX posting_package ON posting (package);
+
+CREATE INDEX posting_standing ON posting (account, entry, amount);
 
 CREATE INDEX readiness_student ON readiness (student, day);
 
@@ -276,10 +288,17 @@ CREATE TABLE cost (
   worked     TEXT NOT NULL DEFAULT '',                -- how the amount was worked out, with rate and source; '': as typed
   receipt    TEXT,                                    -- no reference: the receipt is the coach's alone, nothing of a student's leads to it
   taken_back TEXT,                                    -- the day it was taken back; NULL: it counts
-  why        TEXT NOT NULL DEFAULT '',
+  why        TEXT NOT NULL DEFAULT '', tax INTEGER CHECK (tax >= 0),
   CHECK (day <= last),
   CHECK ((kind = 'drive') = (distance IS NOT NULL)),
   CHECK ((distance IS NULL) = (unit IS NULL))
+) STRICT;
+
+CREATE TABLE cost_passed (
+  id   TEXT PRIMARY KEY NOT NULL,
+  cost TEXT NOT NULL REFERENCES cost (id),
+  line TEXT NOT NULL,                                 -- the invoice line; no reference: a draft can be discarded
+  day  TEXT NOT NULL
 ) STRICT;
 
 CREATE TABLE cost_rate (
@@ -703,6 +722,29 @@ CREATE TABLE invoice_document (
   fonts  TEXT NOT NULL CHECK (json_valid(fonts))      -- fonts found on the machine that it used
 ) STRICT;
 
+CREATE TABLE invoice_extra (
+  id        TEXT PRIMARY KEY NOT NULL,
+  invoice   TEXT NOT NULL REFERENCES invoice (id),
+  place     INTEGER NOT NULL CHECK (place > 0),
+  takes_off INTEGER NOT NULL CHECK (takes_off IN (0, 1)), -- 1: taken off the whole, 0: put on it
+  words     TEXT NOT NULL CHECK (length(words) BETWEEN 1 AND 200), -- why, as printed
+  amount    INTEGER NOT NULL CHECK (amount > 0),      -- as the prices of the invoice: without or with tax
+  category  TEXT CHECK (category IN ('S', 'Z', 'E', 'AE', 'K', 'G', 'O', 'L', 'M')), -- NULL: not set, ask
+  rate      TEXT,                                     -- percent
+  why       TEXT NOT NULL DEFAULT '',                 -- why no tax is charged
+  CHECK ((category IS NULL) = (rate IS NULL)),
+  UNIQUE (invoice, place)
+) STRICT;
+
+CREATE TABLE invoice_file (
+  id    TEXT PRIMARY KEY NOT NULL REFERENCES invoice (id),
+  ubl   TEXT,                                         -- UBL 2.1, as issued; NULL: none could be made
+  cii   TEXT,                                         -- CII D16B, as it lies in the document; NULL likewise
+  lacks TEXT NOT NULL DEFAULT '',                     -- why none could be made, in words
+  CHECK ((ubl IS NULL) = (cii IS NULL)),
+  CHECK ((ubl IS NULL) = (lacks <> ''))
+) STRICT;
+
 CREATE TABLE invoice_line (
   id        TEXT PRIMARY KEY NOT NULL,
   invoice   TEXT NOT NULL REFERENCES invoice (id),
@@ -994,6 +1036,19 @@ CREATE TABLE readiness (
   rules    TEXT NOT NULL                              -- the decision table used
 ) STRICT;
 
+CREATE TABLE reminder (
+  id       TEXT PRIMARY KEY NOT NULL,
+  invoice  TEXT NOT NULL REFERENCES invoice (id),
+  place    INTEGER NOT NULL CHECK (place > 0),        -- the first, the second ... of this invoice
+  day      TEXT NOT NULL,
+  due      TEXT NOT NULL,                             -- the new day to pay by
+  open     INTEGER NOT NULL CHECK (open > 0),         -- what was open, in smallest units
+  interest INTEGER NOT NULL DEFAULT 0 CHECK (interest >= 0), -- interest told of, in smallest units
+  pdf      BLOB NOT NULL,                             -- as written, byte for byte
+  sha256   TEXT NOT NULL,                             -- of pdf
+  UNIQUE (invoice, place)
+) STRICT;
+
 CREATE TABLE scan (
   id     TEXT PRIMARY KEY NOT NULL,
   name   TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 200),
@@ -1018,7 +1073,7 @@ CREATE TABLE settled (
   line    TEXT,                                       -- no reference: the invoice stays too
   court   TEXT,                                       -- the line of the court
   day     TEXT NOT NULL
-) STRICT;
+, state TEXT, minutes INTEGER) STRICT;
 
 CREATE TABLE sighting (
   id          TEXT PRIMARY KEY NOT NULL,
@@ -1263,6 +1318,22 @@ CREATE TRIGGER invoice_document_kept BEFORE DELETE ON invoice_document BEGIN SEL
 
 CREATE TRIGGER invoice_document_stays BEFORE UPDATE ON invoice_document BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
 
+CREATE TRIGGER invoice_extra_begins BEFORE INSERT ON invoice_extra
+WHEN EXISTS (SELECT 1 FROM invoice WHERE id = NEW.invoice AND issued IS NOT NULL)
+BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
+
+CREATE TRIGGER invoice_extra_kept BEFORE DELETE ON invoice_extra
+WHEN EXISTS (SELECT 1 FROM invoice WHERE id = OLD.invoice AND issued IS NOT NULL)
+BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
+
+CREATE TRIGGER invoice_extra_stays BEFORE UPDATE ON invoice_extra
+WHEN EXISTS (SELECT 1 FROM invoice WHERE id IN (OLD.invoice, NEW.invoice) AND issued IS NOT NULL)
+BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
+
+CREATE TRIGGER invoice_file_kept BEFORE DELETE ON invoice_file BEGIN SELECT RAISE(ABORT, 'an issued invoice does not go'); END;
+
+CREATE TRIGGER invoice_file_stays BEFORE UPDATE ON invoice_file BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
+
 CREATE TRIGGER invoice_follows BEFORE UPDATE ON invoice
 WHEN OLD.issued IS NULL AND NEW.issued IS NOT NULL AND NEW.place <> 1 + (SELECT coalesce(max(place), 0) FROM invoice WHERE series = NEW.series)
 BEGIN SELECT RAISE(ABORT, 'the series would have a gap'); END;
@@ -1316,6 +1387,8 @@ BEGIN SELECT RAISE(ABORT, 'the entry is closed'); END;
 CREATE TRIGGER posting_kept BEFORE DELETE ON posting BEGIN SELECT RAISE(ABORT, 'an entry does not go'); END;
 
 CREATE TRIGGER posting_stays BEFORE UPDATE ON posting BEGIN SELECT RAISE(ABORT, 'an entry does not change'); END;
+
+CREATE TRIGGER reminder_stays BEFORE UPDATE ON reminder BEGIN SELECT RAISE(ABORT, 'a reminder does not change'); END;
 
 CREATE TRIGGER standing_at_visit AFTER UPDATE ON goal_visit BEGIN
   INSERT OR IGNORE INTO standing_due VALUES (NEW.goal);

@@ -160,3 +160,65 @@ test('lessons are settled with one key, and otherwise with a reason', async ({ p
   await expect(page.getByText('Every lesson is settled.')).toBeVisible();
   await noFindings(page);
 });
+
+test('something is taken off the whole, a file lies inside, a reminder is written', async ({
+  page,
+  openFile,
+  refusal,
+}) => {
+  const day = (days) => new Date(Date.now() + days * 86_400_000).toISOString().slice(0, 10);
+  let draft;
+  await openFile(async (act) => {
+    await act('invoices.set_seller', {
+      name: 'Robin Hale',
+      address: '7 Net Loft',
+      country: 'IE',
+      vat_id: 'IE1234567T',
+      account: 'DE33100205000001194700',
+    });
+    const payer = await act('payers.add', {
+      payer: { name: 'Ana Silva', address: '2 Mole Road', country: 'IE' },
+    });
+    draft = await act('invoices.draft', {
+      payer: payer.id,
+      currency: 'EUR',
+      lines: [
+        { what: 'lesson', words: 'Lesson', price: '119', day: day(-40), tax: { category: 'S', rate: '19' } },
+      ],
+    });
+  }, '#/money');
+  await page.evaluate((to) => (location.hash = to), `#/money/invoices/${draft.id}`);
+  await arrived(page, 'Draft');
+  await expect(page.getByText(/It will lie inside the document/)).toBeVisible();
+  await use(page, page.getByRole('button', { name: 'Off or on the whole' }));
+  const dialog = page.getByRole('dialog');
+  await use(page, dialog.getByRole('button', { name: 'Add: amount' }));
+  await write(page, dialog.getByLabel(/^Amount/), '11,90');
+  await noFindings(page);
+  await refusal(async () => {
+    await use(page, dialog.getByRole('button', { name: 'Keep it' }));
+    await expect(dialog.getByText('The reason is empty.').first()).toBeVisible();
+  });
+  await expect(dialog.getByLabel(/^Amount/), 'what was typed stays').toHaveValue('11,90');
+  await write(page, dialog.getByLabel(/^Why/), 'Long-standing guest');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('list', { name: 'Sums' }).getByText('107.10')).toBeVisible();
+
+  await use(page, page.getByRole('button', { name: 'Issue it' }));
+  const typed = (iso) => iso.split('-').reverse().map(Number).join(' ');
+  await write(page, dialog.getByLabel(/^Day of issue/), typed(day(-40)));
+  await write(page, dialog.getByLabel(/^To be paid by/), typed(day(-30)));
+  await use(page, dialog.getByRole('button', { name: 'Issue it' }));
+  await arrived(page, /^\d{4}-0001$/);
+  await expect(page.getByText(/30 days late/).first()).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Save as UBL' })).toBeVisible();
+  await noFindings(page);
+  await use(page, page.getByRole('button', { name: 'Write a reminder' }));
+  await expect(dialog.getByText(/107\.10\s+EUR open, 30 days late/)).toBeVisible();
+  await write(page, dialog.getByLabel(/^Words of your own/), 'See you in spring.');
+  await noFindings(page);
+  await use(page, dialog.getByRole('button', { name: 'Write it' }));
+  const reminders = page.getByRole('list', { name: 'Reminders' });
+  await expect(reminders.getByText(/107\.10 EUR open, to be paid by/).first()).toBeVisible();
+  await noFindings(page);
+});

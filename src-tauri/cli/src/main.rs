@@ -74,6 +74,13 @@ enum Verb {
         /// Where; must not exist.
         to: PathBuf,
     },
+    /// Writes a paper about money to a file: which one as JSON, as in {"kind":"year","year":2026}
+    Paper {
+        /// Which paper: an invoice, its structured file, a reminder, a receipt, a statement or a year.
+        which: String,
+        /// The document to write; must not exist.
+        to: PathBuf,
+    },
     /// Writes an issued letter's document to a file, byte for byte as it was issued.
     Letter {
         /// The visit: its newest issued letter.
@@ -143,6 +150,7 @@ fn main() -> ExitCode {
         }
         Verb::Check => files::check(line.file),
         Verb::Backup { to } => files::backup(line.file, &to),
+        Verb::Paper { which, to } => papers::money(line.file, &which, &to),
         Verb::Letter { visit, letter, issue, to } => {
             papers::letter(line.file, visit, letter, issue, &to)
         }

@@ -4,6 +4,7 @@
 use std::path::{Path, PathBuf};
 
 use base64::Engine;
+use carryover_core::accounts::{self, MoneyPaper};
 use carryover_core::app::CoachFile;
 use carryover_core::error::{Error, Result};
 use carryover_core::kinds::ids::LetterId;
@@ -48,6 +49,19 @@ pub fn letter(
     let (_, pdf) = file.read(|db| letters::document(db, letter))?;
     desk::write_whole(to, &pdf)?;
     Ok(done(json!({ "path": to, "letter": letter, "bytes": pdf.len() })))
+}
+
+/// Writes a paper about money.
+pub fn money(file: Option<PathBuf>, which: &str, to: &Path) -> Result<Answered> {
+    if to.exists() {
+        return Err(Error::field("to", "exists", "There is a file of this name. Name another."));
+    }
+    let which: MoneyPaper = serde_json::from_str(which)
+        .map_err(|e| Error::field("which", "no_paper", format!("This names no paper: {e}.")))?;
+    let file = CoachFile::open(&named(file)?)?;
+    let (name, bytes) = file.read(|db| accounts::paper(db, which))?;
+    desk::write_whole(to, &bytes)?;
+    Ok(done(json!({ "path": to, "name": name, "bytes": bytes.len() })))
 }
 
 /// Writes the invitations of a visit that are due.

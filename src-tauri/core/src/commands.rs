@@ -275,6 +275,12 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         }),
         writes("invoices.issue", "Invoice issued", invoices::issue),
         writes("invoices.credit", "Credit note issued", invoices::credit),
+        reads(
+            "invoices.would_remind",
+            "What a reminder of an overdue invoice would say",
+            invoices::would_remind,
+        ),
+        writes("invoices.remind", "Reminder written", invoices::remind),
         reads("payments.account", "The account of a payer", payments::account),
         writes("payments.receive", "Payment entered", payments::receive),
         writes("payments.apply", "Money used for an invoice", payments::apply),
@@ -290,6 +296,16 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         reads("accounts.propose", "How a lesson would be settled", accounts::propose),
         writes("accounts.settle", "Lessons settled", accounts::settle),
         writes("accounts.unsettle", "A lesson is to be settled again", accounts::unsettle),
+        reads(
+            "accounts.changed",
+            "Lessons that are otherwise now than when they were settled",
+            |db, _: Nothing| accounts::changed(db),
+        ),
+        reads(
+            "accounts.owed_in_lessons",
+            "What is owed in lessons, as it stands and as expected",
+            |db, _: Nothing| accounts::owed_in_lessons(db),
+        ),
         reads("accounts.year", "What a year comes to", accounts::year),
         reads("accounts.balanced", "Whether the ledger balances", |db, _: Nothing| {
             ledger::balanced(db)

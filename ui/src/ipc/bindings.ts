@@ -34,6 +34,9 @@ export type EntryKind =
   | 'moved'
   | 'reversal';
 export type InvoiceId = string;
+export type LessonId = string;
+export type StudentId = string;
+export type AccountsChangedOutput = SettledOtherwise[];
 /**
  * What kind of document.
  *
@@ -46,13 +49,11 @@ export type PayerId = string;
  */
 export type InvoiceState = 'draft' | 'open' | 'part_paid' | 'settled' | 'overdue';
 export type PackageId = string;
-export type StudentId = string;
 /**
  * What is paid back of a package with lessons left.
  *
  */
 export type PaidBackAs = 'in_part' | 'at_single';
-export type LessonId = string;
 /**
  * Why a lesson did not take place, or not to its end.
  *
@@ -408,6 +409,56 @@ export type TalkStage = 'silent' | 'talking' | 'done' | 'failed';
 export type DeskChooseOutput = FileName | null;
 export type LetterId = string;
 /**
+ * A paper about money.
+ *
+ */
+export type DeskOpenMoneyPaperInput =
+  | {
+      kind: 'invoice';
+      invoice: InvoiceId;
+    }
+  | {
+      kind: 'invoice_file';
+      invoice: InvoiceId;
+      syntax: InvoiceSyntax;
+    }
+  | {
+      kind: 'reminder';
+      reminder: ReminderId;
+    }
+  | {
+      kind: 'receipt';
+      entry: EntryId;
+    }
+  | {
+      kind: 'statement';
+      payer: PayerId;
+      /**
+       * Since which day, as YYYY-MM-DD; empty for everything.
+       */
+      since?: string;
+    }
+  | {
+      kind: 'year';
+      /**
+       * Its number.
+       */
+      year: number;
+    }
+  | {
+      kind: 'year_table';
+      /**
+       * Its number.
+       */
+      year: number;
+    };
+/**
+ * The syntaxes of EN 16931.
+ *
+ */
+export type InvoiceSyntax = 'ubl' | 'cii';
+export type ReminderId = string;
+/**
  * A paper about someone before court, or about what happened there.
  *
  */
@@ -437,6 +488,50 @@ export type DeskOpenSheetInput =
     };
 export type IncidentId = string;
 export type DeskReadCalendarOutput = OwnCalendar | null;
+/**
+ * A paper about money.
+ *
+ */
+export type DeskSaveMoneyPaperInput =
+  | {
+      kind: 'invoice';
+      invoice: InvoiceId;
+    }
+  | {
+      kind: 'invoice_file';
+      invoice: InvoiceId;
+      syntax: InvoiceSyntax;
+    }
+  | {
+      kind: 'reminder';
+      reminder: ReminderId;
+    }
+  | {
+      kind: 'receipt';
+      entry: EntryId;
+    }
+  | {
+      kind: 'statement';
+      payer: PayerId;
+      /**
+       * Since which day, as YYYY-MM-DD; empty for everything.
+       */
+      since?: string;
+    }
+  | {
+      kind: 'year';
+      /**
+       * Its number.
+       */
+      year: number;
+    }
+  | {
+      kind: 'year_table';
+      /**
+       * Its number.
+       */
+      year: number;
+    };
 /**
  * A paper about someone before court, or about what happened there.
  *
@@ -1042,6 +1137,28 @@ export interface AccountsBalancedOutput {
  * An input with nothing in it.
  *
  */
+export interface AccountsChangedInput {}
+/**
+ * A lesson that changed after it was settled.
+ *
+ */
+export interface SettledOtherwise {
+  lesson: LessonId;
+  student: StudentId;
+  /**
+   * The name.
+   */
+  name: string;
+  day: Day;
+  /**
+   * What changed, in a sentence.
+   */
+  words: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
 export interface AccountsOverviewInput {}
 /**
  * Where the money stands.
@@ -1056,6 +1173,10 @@ export interface AccountsOverviewOutput {
    * Lessons that are over and not settled.
    */
   to_settle: number;
+  /**
+   * Lessons that are otherwise now than when they were settled.
+   */
+  changed: number;
   /**
    * Drafts.
    */
@@ -1240,6 +1361,78 @@ export interface PaysFor {
    * The name.
    */
   name: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface AccountsOwedInLessonsInput {}
+/**
+ * What is owed in lessons.
+ *
+ */
+export interface AccountsOwedInLessonsOutput {
+  /**
+   * Percent of lessons that are expected to be taken; `None` while not set.
+   */
+  taken: number | null;
+  /**
+   * By currency.
+   */
+  sums: OwedIn[];
+  /**
+   * By package.
+   */
+  packages: PackageOwes[];
+}
+/**
+ * What is owed in one currency. Amounts are decimals, without tax.
+ *
+ */
+export interface OwedIn {
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * Owed as it stands.
+   */
+  owed: string;
+  /**
+   * Owed when only so many are expected to be taken; empty while no percentage is set.
+   */
+  expected: string;
+}
+/**
+ * What a package owes. Amounts are decimals, without tax.
+ *
+ */
+export interface PackageOwes {
+  package: PackageId;
+  /**
+   * Its name.
+   */
+  words: string;
+  /**
+   * Who paid.
+   */
+  paid_by: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * Lessons left.
+   */
+  left: number;
+  /**
+   * Owed as it stands.
+   */
+  owed: string;
+  /**
+   * Owed when only so many are expected to be taken; empty while no percentage is set.
+   */
+  expected: string;
 }
 /**
  * A lesson of a student, and what is known of how it ended.
@@ -4998,23 +5191,6 @@ export interface DeskOpenInput {
   path: string;
 }
 /**
- * Which invoice.
- *
- */
-export interface DeskOpenInvoiceInput {
-  invoice: InvoiceId;
-}
-/**
- * Where something was saved; nothing when the coach thought better of it.
- *
- */
-export interface DeskOpenInvoiceOutput {
-  /**
-   * The path.
-   */
-  path: string | null;
-}
-/**
  * An issued letter.
  *
  */
@@ -5026,6 +5202,16 @@ export interface DeskOpenLetterInput {
  *
  */
 export interface DeskOpenLetterOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskOpenMoneyPaperOutput {
   /**
    * The path.
    */
@@ -5217,23 +5403,6 @@ export interface DeskSaveHomePlanOutput {
   path: string | null;
 }
 /**
- * Which invoice.
- *
- */
-export interface DeskSaveInvoiceInput {
-  invoice: InvoiceId;
-}
-/**
- * Where something was saved; nothing when the coach thought better of it.
- *
- */
-export interface DeskSaveInvoiceOutput {
-  /**
-   * The path.
-   */
-  path: string | null;
-}
-/**
  * An issued letter.
  *
  */
@@ -5245,6 +5414,16 @@ export interface DeskSaveLetterInput {
  *
  */
 export interface DeskSaveLetterOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveMoneyPaperOutput {
   /**
    * The path.
    */
@@ -5272,26 +5451,6 @@ export interface DeskSavePageOutput {
  *
  */
 export interface DeskSaveSheetOutput {
-  /**
-   * The path.
-   */
-  path: string | null;
-}
-/**
- * Which year.
- *
- */
-export interface DeskSaveYearInput {
-  /**
-   * Its number.
-   */
-  year: number;
-}
-/**
- * Where something was saved; nothing when the coach thought better of it.
- *
- */
-export interface DeskSaveYearOutput {
   /**
    * The path.
    */
@@ -6011,6 +6170,43 @@ export interface Extension {
    */
   reason: string;
   day: Day;
+}
+/**
+ * What is taken off the whole or put on it, as typed.
+ *
+ */
+export interface ExtraForm {
+  /**
+   * Whether it is taken off; otherwise it is put on.
+   */
+  takes_off: boolean;
+  /**
+   * Why, as it is to stand there.
+   */
+  words: string;
+  /**
+   * How much, a decimal, without or with tax as the prices are.
+   */
+  amount: string;
+  /**
+   * The tax; left out for that of the lines, where all have the same.
+   */
+  tax?: LineTax | null;
+}
+/**
+ * The tax of a line, as typed.
+ *
+ */
+export interface LineTax {
+  category: Category;
+  /**
+   * The rate in percent; empty for 0.
+   */
+  rate?: string;
+  /**
+   * Why no tax is charged.
+   */
+  why?: string;
 }
 /**
  * A standard that may be printed on eyewear.
@@ -10891,6 +11087,36 @@ export interface IntakeWithdrawConsentOutput {
   by_whom: string;
 }
 /**
+ * What is taken off the whole, or put on it, as kept.
+ *
+ */
+export interface InvoiceExtra {
+  /**
+   * Whether it is taken off; otherwise it is put on.
+   */
+  takes_off: boolean;
+  /**
+   * Why, as printed.
+   */
+  words: string;
+  /**
+   * How much, a decimal, without or with tax as the prices are.
+   */
+  amount: string;
+  /**
+   * The category of tax; `None` while not set.
+   */
+  category: Category | null;
+  /**
+   * The rate in percent; empty while not set.
+   */
+  rate: string;
+  /**
+   * Why no tax is charged.
+   */
+  why: string;
+}
+/**
  * Something that keeps a draft from being issued.
  *
  */
@@ -10970,10 +11196,35 @@ export interface InvoiceLine {
   credited: string;
 }
 /**
+ * A reminder as it was written.
+ *
+ */
+export interface InvoiceReminder {
+  id: ReminderId;
+  /**
+   * The first, the second and so on.
+   */
+  place: number;
+  day: Day;
+  due: Day;
+  /**
+   * What was open, a decimal.
+   */
+  open: string;
+  /**
+   * The interest it told of, a decimal; 0 for none.
+   */
+  interest: string;
+}
+/**
  * The sums of an invoice, as decimals.
  *
  */
 export interface InvoiceSums {
+  /**
+   * The lines together, as their prices are.
+   */
+  lines: string;
   /**
    * Without tax.
    */
@@ -11021,6 +11272,10 @@ export interface InvoicesChangeInput {
    * All lines: one that is left out goes.
    */
   lines: LineForm[];
+  /**
+   * All that is taken off the whole, or put on it; left out to leave it.
+   */
+  extras?: ExtraForm[] | null;
 }
 /**
  * A line as typed.
@@ -11064,21 +11319,6 @@ export interface LineForm {
    * The tax; left out for what the coach set for this kind of line.
    */
   tax?: LineTax | null;
-}
-/**
- * The tax of a line, as typed.
- *
- */
-export interface LineTax {
-  category: Category;
-  /**
-   * The rate in percent; empty for 0.
-   */
-  rate?: string;
-  /**
-   * Why no tax is charged.
-   */
-  why?: string;
 }
 /**
  * An invoice or credit note.
@@ -11134,6 +11374,10 @@ export interface InvoicesChangeOutput {
    * The lines.
    */
   lines: InvoiceLine[];
+  /**
+   * What is taken off the whole, or put on it.
+   */
+  extras: InvoiceExtra[];
   sums: InvoiceSums;
   /**
    * What is still to be paid, a decimal.
@@ -11147,6 +11391,14 @@ export interface InvoicesChangeOutput {
    * Its credit notes.
    */
   credits: InvoiceListed[];
+  /**
+   * Its reminders, the oldest first.
+   */
+  reminders: InvoiceReminder[];
+  /**
+   * Why it has no structured file by EN 16931, or as a draft would have none; empty when it has.
+   */
+  file_lacks: string[];
 }
 /**
  * A credit note to issue.
@@ -11217,6 +11469,10 @@ export interface InvoicesCreditOutput {
    * The lines.
    */
   lines: InvoiceLine[];
+  /**
+   * What is taken off the whole, or put on it.
+   */
+  extras: InvoiceExtra[];
   sums: InvoiceSums;
   /**
    * What is still to be paid, a decimal.
@@ -11230,6 +11486,14 @@ export interface InvoicesCreditOutput {
    * Its credit notes.
    */
   credits: InvoiceListed[];
+  /**
+   * Its reminders, the oldest first.
+   */
+  reminders: InvoiceReminder[];
+  /**
+   * Why it has no structured file by EN 16931, or as a draft would have none; empty when it has.
+   */
+  file_lacks: string[];
 }
 /**
  * Which invoice.
@@ -11312,6 +11576,10 @@ export interface InvoicesDraftOutput {
    * The lines.
    */
   lines: InvoiceLine[];
+  /**
+   * What is taken off the whole, or put on it.
+   */
+  extras: InvoiceExtra[];
   sums: InvoiceSums;
   /**
    * What is still to be paid, a decimal.
@@ -11325,6 +11593,14 @@ export interface InvoicesDraftOutput {
    * Its credit notes.
    */
   credits: InvoiceListed[];
+  /**
+   * Its reminders, the oldest first.
+   */
+  reminders: InvoiceReminder[];
+  /**
+   * Why it has no structured file by EN 16931, or as a draft would have none; empty when it has.
+   */
+  file_lacks: string[];
 }
 /**
  * An invoice to issue.
@@ -11399,6 +11675,10 @@ export interface InvoicesIssueOutput {
    * The lines.
    */
   lines: InvoiceLine[];
+  /**
+   * What is taken off the whole, or put on it.
+   */
+  extras: InvoiceExtra[];
   sums: InvoiceSums;
   /**
    * What is still to be paid, a decimal.
@@ -11412,6 +11692,14 @@ export interface InvoicesIssueOutput {
    * Its credit notes.
    */
   credits: InvoiceListed[];
+  /**
+   * Its reminders, the oldest first.
+   */
+  reminders: InvoiceReminder[];
+  /**
+   * Why it has no structured file by EN 16931, or as a draft would have none; empty when it has.
+   */
+  file_lacks: string[];
 }
 /**
  * Which invoices.
@@ -11436,6 +11724,105 @@ export interface InvoicesListOutput {
    * Drafts first, then the newest; or the longest due first.
    */
   invoices: InvoiceListed[];
+}
+/**
+ * A reminder to write.
+ *
+ */
+export interface InvoicesRemindInput {
+  invoice: InvoiceId;
+  /**
+   * The new last day to pay, as YYYY-MM-DD; empty: the days to pay of the terms from today.
+   */
+  due?: string;
+  /**
+   * Words of the coach\u{2019}s own; empty for none.
+   */
+  words?: string;
+  /**
+   * Whether the interest that the terms set is told of.
+   */
+  with_interest?: boolean;
+}
+/**
+ * An invoice or credit note.
+ *
+ */
+export interface InvoicesRemindOutput {
+  id: InvoiceId;
+  kind: DocumentKind;
+  payer: PayerId;
+  /**
+   * The name: as printed, once issued.
+   */
+  name: string;
+  /**
+   * Of a credit note: the invoice.
+   */
+  corrects: InvoiceId | null;
+  /**
+   * Its number.
+   */
+  corrects_number: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  prices: Prices;
+  /**
+   * A remark above the lines.
+   */
+  words: string;
+  /**
+   * The cash step, a decimal; empty for none.
+   */
+  step: string;
+  /**
+   * The number; empty while a draft.
+   */
+  number: string;
+  /**
+   * The day of issue.
+   */
+  day: Day | null;
+  /**
+   * The last day to pay.
+   */
+  due: Day | null;
+  state: InvoiceState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  /**
+   * The lines.
+   */
+  lines: InvoiceLine[];
+  /**
+   * What is taken off the whole, or put on it.
+   */
+  extras: InvoiceExtra[];
+  sums: InvoiceSums;
+  /**
+   * What is still to be paid, a decimal.
+   */
+  open: string;
+  /**
+   * What keeps a draft from being issued, a sentence each.
+   */
+  missing: InvoiceLack[];
+  /**
+   * Its credit notes.
+   */
+  credits: InvoiceListed[];
+  /**
+   * Its reminders, the oldest first.
+   */
+  reminders: InvoiceReminder[];
+  /**
+   * Why it has no structured file by EN 16931, or as a draft would have none; empty when it has.
+   */
+  file_lacks: string[];
 }
 /**
  * An input with nothing in it.
@@ -11668,6 +12055,10 @@ export interface InvoicesShowOutput {
    * The lines.
    */
   lines: InvoiceLine[];
+  /**
+   * What is taken off the whole, or put on it.
+   */
+  extras: InvoiceExtra[];
   sums: InvoiceSums;
   /**
    * What is still to be paid, a decimal.
@@ -11681,6 +12072,40 @@ export interface InvoicesShowOutput {
    * Its credit notes.
    */
   credits: InvoiceListed[];
+  /**
+   * Its reminders, the oldest first.
+   */
+  reminders: InvoiceReminder[];
+  /**
+   * Why it has no structured file by EN 16931, or as a draft would have none; empty when it has.
+   */
+  file_lacks: string[];
+}
+/**
+ * Which invoice.
+ *
+ */
+export interface InvoicesWouldRemindInput {
+  invoice: InvoiceId;
+}
+/**
+ * What a reminder written today would say.
+ *
+ */
+export interface InvoicesWouldRemindOutput {
+  /**
+   * How many days late it is.
+   */
+  late: number;
+  due: Day;
+  /**
+   * The interest until today, a decimal; empty where the terms set none.
+   */
+  interest: string;
+  /**
+   * How it is worked out; empty without interest.
+   */
+  worked: string;
 }
 /**
  * An issued letter in a list.
@@ -14832,6 +15257,10 @@ export interface PackagesGiveBackOutput {
    * The lines.
    */
   lines: InvoiceLine[];
+  /**
+   * What is taken off the whole, or put on it.
+   */
+  extras: InvoiceExtra[];
   sums: InvoiceSums;
   /**
    * What is still to be paid, a decimal.
@@ -14845,6 +15274,14 @@ export interface PackagesGiveBackOutput {
    * Its credit notes.
    */
   credits: InvoiceListed[];
+  /**
+   * Its reminders, the oldest first.
+   */
+  reminders: InvoiceReminder[];
+  /**
+   * Why it has no structured file by EN 16931, or as a draft would have none; empty when it has.
+   */
+  file_lacks: string[];
 }
 /**
  * Lessons on top.
@@ -15044,6 +15481,10 @@ export interface PackagesSellOutput {
    * The lines.
    */
   lines: InvoiceLine[];
+  /**
+   * What is taken off the whole, or put on it.
+   */
+  extras: InvoiceExtra[];
   sums: InvoiceSums;
   /**
    * What is still to be paid, a decimal.
@@ -15057,6 +15498,14 @@ export interface PackagesSellOutput {
    * Its credit notes.
    */
   credits: InvoiceListed[];
+  /**
+   * Its reminders, the oldest first.
+   */
+  reminders: InvoiceReminder[];
+  /**
+   * Why it has no structured file by EN 16931, or as a draft would have none; empty when it has.
+   */
+  file_lacks: string[];
 }
 /**
  * Which package.
@@ -17734,6 +18183,14 @@ export interface TermsSetInput {
    */
   remind_after?: number[];
   /**
+   * Interest that a reminder may tell of, in percent a year, a decimal; empty for none.
+   */
+  interest?: string;
+  /**
+   * Percent of prepaid lessons that are expected to be taken; `None` while not set.
+   */
+  taken?: number | null;
+  /**
    * The first day whose lessons are to be settled, as YYYY-MM-DD; empty: all there are.
    */
   since?: string;
@@ -17781,6 +18238,14 @@ export interface TermsSetOutput {
    * Days after the due day on which a reminder is proposed.
    */
   remind_after: number[];
+  /**
+   * Interest that a reminder may tell of, in percent a year, a decimal; empty for none.
+   */
+  interest: string;
+  /**
+   * Percent of prepaid lessons that are expected to be taken; `None` while not set.
+   */
+  taken: number | null;
   /**
    * The first day whose lessons are to be settled, as YYYY-MM-DD; empty: all there are.
    */
@@ -17834,6 +18299,14 @@ export interface TermsShowOutput {
    * Days after the due day on which a reminder is proposed.
    */
   remind_after: number[];
+  /**
+   * Interest that a reminder may tell of, in percent a year, a decimal; empty for none.
+   */
+  interest: string;
+  /**
+   * Percent of prepaid lessons that are expected to be taken; `None` while not set.
+   */
+  taken: number | null;
   /**
    * The first day whose lessons are to be settled, as YYYY-MM-DD; empty: all there are.
    */
@@ -18657,8 +19130,12 @@ export interface VisitsShowOutput {
 export interface Commands {
   /** Whether the ledger balances */
   'accounts.balanced': { input: AccountsBalancedInput; output: AccountsBalancedOutput };
+  /** Lessons that are otherwise now than when they were settled */
+  'accounts.changed': { input: AccountsChangedInput; output: AccountsChangedOutput };
   /** Where the money stands */
   'accounts.overview': { input: AccountsOverviewInput; output: AccountsOverviewOutput };
+  /** What is owed in lessons, as it stands and as expected */
+  'accounts.owed_in_lessons': { input: AccountsOwedInLessonsInput; output: AccountsOwedInLessonsOutput };
   /** How a lesson would be settled */
   'accounts.propose': { input: AccountsProposeInput; output: AccountsProposeOutput };
   /** Lessons settled */
@@ -18765,10 +19242,10 @@ export interface Commands {
   'desk.open_card': { input: DeskOpenCardInput; output: DeskOpenCardOutput };
   /** Opens the page of a visit's home plan */
   'desk.open_home_plan': { input: DeskOpenHomePlanInput; output: DeskOpenHomePlanOutput };
-  /** Opens an issued invoice’s document */
-  'desk.open_invoice': { input: DeskOpenInvoiceInput; output: DeskOpenInvoiceOutput };
   /** Opens an issued letter's document */
   'desk.open_letter': { input: DeskOpenLetterInput; output: DeskOpenLetterOutput };
+  /** Opens an invoice, a receipt, a statement or a year */
+  'desk.open_money_paper': { input: DeskOpenMoneyPaperInput; output: DeskOpenMoneyPaperOutput };
   /** Opens a notice, a report, a scan or the questions on paper */
   'desk.open_sheet': { input: DeskOpenSheetInput; output: DeskOpenSheetOutput };
   /** Documents on this machine whose name has a student's in it */
@@ -18789,16 +19266,14 @@ export interface Commands {
   'desk.save_everything': { input: DeskSaveEverythingInput; output: DeskSaveEverythingOutput };
   /** Saves the page of a visit's home plan where the coach chooses */
   'desk.save_home_plan': { input: DeskSaveHomePlanInput; output: DeskSaveHomePlanOutput };
-  /** Saves an issued invoice’s document where the coach chooses */
-  'desk.save_invoice': { input: DeskSaveInvoiceInput; output: DeskSaveInvoiceOutput };
   /** Saves an issued letter's document where the coach chooses */
   'desk.save_letter': { input: DeskSaveLetterInput; output: DeskSaveLetterOutput };
+  /** Saves an invoice, a receipt, a statement or a year where the coach chooses */
+  'desk.save_money_paper': { input: DeskSaveMoneyPaperInput; output: DeskSaveMoneyPaperOutput };
   /** Saves a page that a student fills in at home where the coach chooses */
   'desk.save_page': { input: DeskSavePageInput; output: DeskSavePageOutput };
   /** Saves a notice, a report, a scan or the questions on paper where the coach chooses */
   'desk.save_sheet': { input: DeskSaveSheetInput; output: DeskSaveSheetOutput };
-  /** Saves what a year came to as a table where the coach chooses */
-  'desk.save_year': { input: DeskSaveYearInput; output: DeskSaveYearOutput };
   /** Stops the talk with the server */
   'desk.stop_calendar_talk': { input: DeskStopCalendarTalkInput; output: DeskStopCalendarTalkOutput };
   /** Writes the invitations of a visit that are due, each into a file of its own */
@@ -19012,12 +19487,16 @@ export interface Commands {
   'invoices.issue': { input: InvoicesIssueInput; output: InvoicesIssueOutput };
   /** Invoices and credit notes */
   'invoices.list': { input: InvoicesListInput; output: InvoicesListOutput };
+  /** Reminder written */
+  'invoices.remind': { input: InvoicesRemindInput; output: InvoicesRemindOutput };
   /** Who issues invoices */
   'invoices.seller': { input: InvoicesSellerInput; output: InvoicesSellerOutput };
   /** Who issues invoices is set */
   'invoices.set_seller': { input: InvoicesSetSellerInput; output: InvoicesSetSellerOutput };
   /** An invoice or credit note */
   'invoices.show': { input: InvoicesShowInput; output: InvoicesShowOutput };
+  /** What a reminder of an overdue invoice would say */
+  'invoices.would_remind': { input: InvoicesWouldRemindInput; output: InvoicesWouldRemindOutput };
   /** The newest acts, newest first */
   'journal.newest': { input: JournalNewestInput; output: JournalNewestOutput };
   /** Take an act back */
@@ -19269,7 +19748,9 @@ export interface Commands {
 /** The names of all commands. */
 export const commandNames = [
   'accounts.balanced',
+  'accounts.changed',
   'accounts.overview',
+  'accounts.owed_in_lessons',
   'accounts.propose',
   'accounts.settle',
   'accounts.to_settle',
@@ -19323,8 +19804,8 @@ export const commandNames = [
   'desk.open',
   'desk.open_card',
   'desk.open_home_plan',
-  'desk.open_invoice',
   'desk.open_letter',
+  'desk.open_money_paper',
   'desk.open_sheet',
   'desk.papers',
   'desk.read_calendar',
@@ -19335,11 +19816,10 @@ export const commandNames = [
   'desk.save_costs',
   'desk.save_everything',
   'desk.save_home_plan',
-  'desk.save_invoice',
   'desk.save_letter',
+  'desk.save_money_paper',
   'desk.save_page',
   'desk.save_sheet',
-  'desk.save_year',
   'desk.stop_calendar_talk',
   'desk.write_invitations',
   'erasing.backups',
@@ -19445,9 +19925,11 @@ export const commandNames = [
   'invoices.draft',
   'invoices.issue',
   'invoices.list',
+  'invoices.remind',
   'invoices.seller',
   'invoices.set_seller',
   'invoices.show',
+  'invoices.would_remind',
   'journal.newest',
   'journal.undo',
   'keeping.due',

@@ -33,6 +33,8 @@ pub struct Overview {
     pub stands: Vec<Stands>,
     /// Lessons that are over and not settled.
     pub to_settle: usize,
+    /// Lessons that are otherwise now than when they were settled.
+    pub changed: usize,
     /// Drafts.
     pub drafts: Vec<InvoiceListed>,
     /// Invoices of which something is open, the longest due first.
@@ -65,8 +67,6 @@ pub fn overview(db: &Reading<'_>) -> Result<Overview> {
             *sum += sign * amount;
         }
     }
-    let all = invoices::list(db, InvoicesOf::default())?.invoices;
-    let drafts = all.into_iter().filter(|i| i.state == InvoiceState::Draft).collect();
     let open = invoices::list(db, InvoicesOf { payer: None, open: true })?.invoices;
     let mut packages = packages::list(db, ListPackages::default())?;
     packages.retain(|package| package.left > 0);
@@ -82,7 +82,8 @@ pub fn overview(db: &Reading<'_>) -> Result<Overview> {
             })
             .collect(),
         to_settle: store::many_unsettled(db)?,
-        drafts,
+        changed: store::many_changed(db)?,
+        drafts: invoices::drafts(db)?,
         overdue: open.iter().filter(|i| i.state == InvoiceState::Overdue).count(),
         open,
         packages,

@@ -185,7 +185,7 @@ fn settle_one(db: &Writing<'_>, given: Settle) -> Result<()> {
         }
     }
     kept.court = pass_court_on(db, &given, &proposed, &lesson)?;
-    store::insert(db, given.lesson, given.student, &kept)
+    store::insert(db, &lesson, given.student, &kept)
 }
 
 /// The court on the payer\u{2019}s draft, at cost and on a line of its own.

@@ -8,6 +8,7 @@ use crate::db::limit;
 use crate::error::Result;
 use crate::kinds::Day;
 use crate::kinds::ids::{EntryId, InvoiceId, InvoiceLineId, LessonId, StudentId};
+use crate::lessons::{Lesson, LessonState};
 use crate::terms;
 
 /// How a lesson of a student was settled.
@@ -21,18 +22,41 @@ pub(super) struct Kept {
     pub court: Option<InvoiceLineId>,
 }
 
+/// Lessons whose end or length is not what it was when they were settled.
+pub(super) fn changed(db: &Reading<'_>) -> Result<Vec<(LessonId, StudentId, LessonState, i64)>> {
+    db.all(
+        "SELECT s.lesson, s.student, s.state, s.minutes FROM settled s JOIN lesson l ON l.id = s.lesson
+         WHERE s.state IS NOT NULL AND (s.state <> l.state OR s.minutes <> l.minutes) ORDER BY l.day, l.starts, s.id",
+        [],
+        |row| {
+            Ok((row.get("lesson")?, row.get("student")?, row.get("state")?, row.get("minutes")?))
+        },
+    )
+}
+
+/// How many lessons are otherwise now than when they were settled.
+pub(super) fn many_changed(db: &Reading<'_>) -> Result<usize> {
+    let many: Option<i64> = db.one(
+        "SELECT count(*) AS many FROM settled s JOIN lesson l ON l.id = s.lesson
+         WHERE s.state IS NOT NULL AND (s.state <> l.state OR s.minutes <> l.minutes)",
+        [],
+        |row| row.get("many"),
+    )?;
+    Ok(usize::try_from(many.unwrap_or_default()).unwrap_or(usize::MAX))
+}
+
 pub(super) fn insert(
     db: &Writing<'_>,
-    lesson: LessonId,
+    lesson: &Lesson,
     student: StudentId,
     kept: &Kept,
 ) -> Result<()> {
     db.execute(
-        "INSERT INTO settled (id, lesson, student, how, rule, reason, entry, line, court, day)
-         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        "INSERT INTO settled (id, lesson, student, how, rule, reason, entry, line, court, day, state, minutes)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
         params![
-            format!("{lesson}:{student}"),
-            lesson,
+            format!("{}:{student}", lesson.id),
+            lesson.id,
             student,
             kept.how,
             kept.rule,
@@ -40,7 +64,9 @@ pub(super) fn insert(
             kept.entry,
             kept.line,
             kept.court,
-            db.today()
+            db.today(),
+            lesson.state,
+            lesson.minutes
         ],
     )?;
     Ok(())

@@ -9,15 +9,14 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
 use super::{Desk, FileName, OnDesk, calendars};
+use crate::accounts::{self, MoneyPaper};
 use crate::app::CoachFile;
 use crate::commands::{self, Listed, Nothing};
 use crate::db::{backup, check};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::{AcknowledgementId, IncidentId, LetterId, ScanId, StudentId, VersionId};
 use crate::kinds::{Clock, SystemClock};
-use crate::{
-    accounts, calendar, costs, erasing, home, intake, invoices, lessons, letters, students, visits,
-};
+use crate::{calendar, costs, erasing, home, intake, lessons, letters, students, visits};
 
 /// A file by its path.
 #[derive(Debug, Serialize, Deserialize, JsonSchema)]
@@ -201,15 +200,14 @@ pub(super) fn table() -> Vec<DeskCommand> {
             save_costs,
         ),
         act(
-            "desk.save_invoice",
-            "Saves an issued invoice\u{2019}s document where the coach chooses",
-            save_invoice,
+            "desk.save_money_paper",
+            "Saves an invoice, a receipt, a statement or a year where the coach chooses",
+            save_money_paper,
         ),
-        act("desk.open_invoice", "Opens an issued invoice\u{2019}s document", open_invoice),
         act(
-            "desk.save_year",
-            "Saves what a year came to as a table where the coach chooses",
-            save_year,
+            "desk.open_money_paper",
+            "Opens an invoice, a receipt, a statement or a year",
+            open_money_paper,
         ),
         act(
             "desk.save_everything",
@@ -360,23 +358,18 @@ fn open_letter(desk: &mut Desk, which: Documents) -> Result<SavedAt> {
     open_in(desk, LETTERS, letter)
 }
 
-fn invoice(desk: &mut Desk, which: invoices::WhichInvoice) -> Result<Document> {
-    desk.file()?.read(|db| invoices::file(db, which))
+fn money_paper(desk: &mut Desk, which: MoneyPaper) -> Result<Document> {
+    desk.file()?.read(|db| accounts::paper(db, which))
 }
 
-fn save_invoice(desk: &mut Desk, which: invoices::WhichInvoice) -> Result<SavedAt> {
-    let invoice = invoice(desk, which)?;
-    save_as(desk, "Save the invoice", invoice)
+fn save_money_paper(desk: &mut Desk, which: MoneyPaper) -> Result<SavedAt> {
+    let paper = money_paper(desk, which)?;
+    save_as(desk, "Save the document", paper)
 }
 
-fn open_invoice(desk: &mut Desk, which: invoices::WhichInvoice) -> Result<SavedAt> {
-    let invoice = invoice(desk, which)?;
-    open_in(desk, INVOICES, invoice)
-}
-
-fn save_year(desk: &mut Desk, of: accounts::YearAsked) -> Result<SavedAt> {
-    let year = desk.file()?.read(|db| accounts::document(db, of))?;
-    save_as(desk, "Save the year", year)
+fn open_money_paper(desk: &mut Desk, which: MoneyPaper) -> Result<SavedAt> {
+    let paper = money_paper(desk, which)?;
+    open_in(desk, MONEY, paper)
 }
 
 fn card(desk: &mut Desk, which: lessons::Which) -> Result<Document> {
@@ -512,7 +505,7 @@ fn save_everything(desk: &mut Desk, which: students::Which) -> Result<SavedAt> {
 const LETTERS: &str = "Letters";
 const INVITATIONS: &str = "Invitations";
 const CARDS: &str = "Court cards";
-const INVOICES: &str = "Invoices";
+const MONEY: &str = "Money";
 const HOME_PLANS: &str = "Home plans";
 const SHEETS: &str = "Papers";
 const COPIES: &str = "Copies for students";

@@ -5,10 +5,11 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::draft::{currency_of, day_of};
-use super::issue::{Issue, entry_of, issue, on, tax_postings};
-use super::reckon::{Reckoned, flag};
-use super::store::{Head, Line, NewHead};
-use super::{DocumentKind, Invoice, InvoiceLine, store};
+use super::issue::{Content, Issue, entry_of, extra_postings, issue, on, tax_postings};
+use super::list::reckoned;
+use super::reckon::flag;
+use super::store::{Extra, Head, Line, NewHead};
+use super::{DocumentKind, Invoice, InvoiceExtra, InvoiceLine, store};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::{InvoiceId, InvoiceLineId, PackageId};
@@ -104,7 +105,36 @@ pub fn credit(db: &Writing<'_>, given: Credit) -> Result<Invoice> {
     }
     let all = chosen.iter().map(|(line, amount)| (*line, *amount, None)).collect::<Vec<_>>();
     let note = begin(db, &invoice, &reason, &all, currency)?;
+    let extras = store::extras(db, given.invoice, currency)?;
+    if !extras.is_empty() {
+        if given.lines.is_empty() && !store::extras_credited(db, given.invoice)? {
+            store::put_extras(db, note, &kept(&extras, currency))?;
+        }
+        let gross = |head: &Head| -> Result<i64> { Ok(reckoned(db, head, currency)?.2.sums.gross) };
+        let left = gross(&invoice)? - store::credited(db, given.invoice)?;
+        if gross(&store::head(db, note)?)? > left {
+            let words = format!(
+                "Only {} of the invoice is left to credit, with what was taken off the whole.",
+                currency.words(left)
+            );
+            return Err(Error::field("lines", "too_much", words));
+        }
+    }
     issue(db, now(note))
+}
+
+fn kept(extras: &[InvoiceExtra], currency: Currency) -> Vec<Extra> {
+    extras
+        .iter()
+        .map(|extra| Extra {
+            takes_off: extra.takes_off,
+            words: extra.words.clone(),
+            amount: currency.minor(&extra.amount).unwrap_or_default(),
+            category: extra.category,
+            rate: Some(extra.rate.clone()).filter(|rate| !rate.is_empty()),
+            why: extra.why.clone(),
+        })
+        .collect()
 }
 
 /// What giving a package back would come to: with or without tax as its invoice\u{2019}s prices are.
@@ -245,8 +275,7 @@ fn begin(
 pub(super) fn enter(
     db: &Writing<'_>,
     head: &Head,
-    lines: &[InvoiceLine],
-    whole: &Reckoned,
+    (lines, extras, whole): Content<'_>,
     (number, day): (&str, Day),
 ) -> Result<()> {
     let Some(invoice) = head.corrects else {
@@ -266,7 +295,7 @@ pub(super) fn enter(
         let mut earned = on(head, LedgerAccount::Earned, *net);
         earned.what = Some(line.what);
         earned.facility = line.facility;
-        earned.tax = flag(line);
+        earned.tax = flag(line.category, &line.rate);
         earned.day = Some(day_of(line.day, day));
         if let (What::Package, Some(package), Some(many)) = (line.what, line.package, line.lessons)
         {
@@ -286,6 +315,7 @@ pub(super) fn enter(
         }
         postings.push(earned);
     }
+    postings.extend(extra_postings(head, extras, whole, day, 1));
     postings.extend(tax_postings(head, whole, 1));
     let entry = entry_of(head, EntryKind::CreditNote, format!("Credit note {number}"), day);
     ledger::enter(db, &entry, &postings, &lessons)?;

@@ -40,6 +40,23 @@ pub struct DocLine {
     pub total: String,
 }
 
+/// What is taken off the whole or put on it, as printed. Amounts are decimals in the document's currency.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct DocExtra {
+    /// Whether it is taken off; otherwise it is put on.
+    pub takes_off: bool,
+    /// Why.
+    pub words: String,
+    /// How much.
+    pub amount: String,
+    /// The category of tax.
+    pub category: Category,
+    /// The rate in percent.
+    pub rate: String,
+    /// Why no tax is charged.
+    pub why: String,
+}
+
 /// Tax of one category and rate. Amounts are decimals in the document's currency.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct DocTax {
@@ -84,6 +101,9 @@ pub struct Document {
     pub lines: Vec<DocLine>,
     /// The sum of the lines.
     pub lines_total: String,
+    /// What is taken off the whole, or put on it.
+    #[serde(default)]
+    pub extras: Vec<DocExtra>,
     /// Without tax.
     pub net: String,
     /// Tax, by category and rate.

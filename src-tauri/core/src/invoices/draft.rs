@@ -4,7 +4,7 @@ use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::store::{Head, Line, NewHead};
+use super::store::{Extra, Head, Line, NewHead};
 use super::{DocumentKind, Invoice, WhichInvoice, list::show, seller::seller, store};
 use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
@@ -16,6 +16,8 @@ use crate::prices::{self, What};
 
 /// The most lines of an invoice.
 pub(super) const MOST: usize = 500;
+/// The most that is taken off the whole or put on it.
+const MOST_EXTRAS: usize = 20;
 /// The most decimals of a price or a quantity.
 const DECIMALS: u32 = 4;
 
@@ -49,6 +51,24 @@ pub struct ChangeInvoice {
     pub step: String,
     /// All lines: one that is left out goes.
     pub lines: Vec<LineForm>,
+    /// All that is taken off the whole, or put on it; left out to leave it.
+    #[serde(default)]
+    pub extras: Option<Vec<ExtraForm>>,
+}
+
+/// What is taken off the whole or put on it, as typed.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ExtraForm {
+    /// Whether it is taken off; otherwise it is put on.
+    pub takes_off: bool,
+    /// Why, as it is to stand there.
+    pub words: String,
+    /// How much, a decimal, without or with tax as the prices are.
+    pub amount: String,
+    /// The tax; left out for that of the lines, where all have the same.
+    #[serde(default)]
+    pub tax: Option<LineTax>,
 }
 
 /// The tax of a line, as typed.
@@ -200,6 +220,7 @@ pub fn change(db: &Writing<'_>, given: ChangeInvoice) -> Result<Invoice> {
         }
     }
     let lines = read_all(db, &mut p, given.lines, currency)?;
+    let extras = given.extras.map(|forms| read_extras(&mut p, &forms, currency));
     p.done()?;
     store::shift(db, given.invoice)?;
     for known in &before {
@@ -213,6 +234,9 @@ pub fn change(db: &Writing<'_>, given: ChangeInvoice) -> Result<Invoice> {
     for (n, (id, line)) in lines.iter().enumerate() {
         let place = i64::try_from(n + 1).unwrap_or(i64::MAX);
         store::put_line(db, given.invoice, id.unwrap_or_else(|| db.id()), place, line)?;
+    }
+    if let Some(extras) = extras {
+        store::put_extras(db, given.invoice, &extras)?;
     }
     store::update(db, given.invoice, given.prices.unwrap_or(head.prices), &words, step)?;
     db.label(format!("Draft changed: {}", head.payer_name));
@@ -348,6 +372,36 @@ fn read(
         lessons: None,
         corrects: None,
     }))
+}
+
+fn read_extras(p: &mut Problems, forms: &[ExtraForm], currency: Currency) -> Vec<Extra> {
+    if forms.len() > MOST_EXTRAS {
+        p.add("extras", "too_many", format!("There is room for {MOST_EXTRAS}."));
+        return Vec::new();
+    }
+    let mut all = Vec::new();
+    for (n, form) in forms.iter().enumerate() {
+        all.extend(p.within(&format!("extras[{n}]."), |p| {
+            let words = p.reason("words", &form.words, "The reason");
+            if words.chars().count() > 200 {
+                p.add("words", "too_long", "There is room for 200 characters.");
+            }
+            let amount = typed::amount(p, "amount", &form.amount, currency)?;
+            let tax = form.tax.as_ref().map(|tax| {
+                p.within("tax.", |p| prices::read_tax(p, tax.category, &tax.rate, &tax.why))
+            });
+            let (rate, why) = tax.unwrap_or_default();
+            Some(Extra {
+                takes_off: form.takes_off,
+                words,
+                amount,
+                category: form.tax.as_ref().map(|tax| tax.category).filter(|_| rate.is_some()),
+                rate: rate.map(|rate| rate.normalize().to_string()),
+                why,
+            })
+        }));
+    }
+    all
 }
 
 fn number(typed: &str) -> Option<Decimal> {

@@ -4,14 +4,15 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::draft::{a_draft, currency_of, day_of};
-use super::list::{lines_of, missing, show};
-use super::reckon::{Reckoned, flag, reckon, taxes};
-use super::store::{Frozen, Head};
+use super::list::{missing, reckoned, show};
+use super::reckon::{Reckoned, flag, taxes};
+use super::store::{Files, Frozen, Head};
+use super::structured::{Nets, structured};
 use super::{
-    DocLine, Document, DocumentKind, Invoice, InvoiceLine, WhichInvoice, print, seller::seller,
-    store,
+    DocExtra, DocLine, Document, DocumentKind, Invoice, InvoiceExtra, InvoiceLine, WhichInvoice,
+    print, seller::seller, store,
 };
-use crate::app::Writing;
+use crate::app::{Reading, Writing};
 use crate::db::digest;
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::{InvoiceId, PackageId};
@@ -48,7 +49,7 @@ pub struct Issue {
 pub fn issue(db: &Writing<'_>, given: Issue) -> Result<Invoice> {
     let head = a_draft(db, given.invoice)?;
     let currency = currency_of(&head)?;
-    let lines = lines_of(db, &head, currency)?;
+    let (lines, extras, whole) = reckoned(db, &head, currency)?;
     let mut p = Problems::new();
     let day = p.day_or_none("day", Some(&given.day), "The day of issue").unwrap_or(db.today());
     if day > db.today() {
@@ -63,7 +64,7 @@ pub fn issue(db: &Writing<'_>, given: Issue) -> Result<Invoice> {
     if due < day {
         p.add("due", "before", "The last day to pay lies before the day of issue.");
     }
-    for lack in missing(db, &head, &lines)? {
+    for lack in missing(db, &head, &lines, &extras, &whole)? {
         p.add("", "missing", lack.words);
     }
     let from = seller(db)?;
@@ -84,16 +85,22 @@ pub fn issue(db: &Writing<'_>, given: Issue) -> Result<Invoice> {
         }
         _ => 0,
     };
-    let whole = reckon(&lines, currency, head.prices, 0, head.step)?;
     let payable = whole.sums.gross + whole.sums.rounding;
     let used = credit.clamp(0, payable.max(0));
     let number = format!("{series}-{:04}", place + 1);
-    let document = document(db, &head, &lines, &whole, (number.clone(), day, due), used, from)?;
+    let document =
+        document(db, &head, (&lines, &extras, &whole), (number.clone(), day, due), used, from)?;
     let paper = serde_json::to_string(&document).map_err(|e| Error::Fault(e.to_string()))?;
-    let drawn = print::draw(&document, db.now())?;
+    let made = structured(&document, nets_of(&whole));
+    let drawn = print::draw(&document, db.now(), made.as_ref().ok())?;
+    let files = match made {
+        Ok(made) => Files { ubl: Some(made.ubl), cii: Some(made.cii), lacks: String::new() },
+        Err(lacks) => Files { ubl: None, cii: None, lacks: lacks.join("\n") },
+    };
     for (line, total) in lines.iter().zip(&whole.sums.lines) {
         store::freeze_line(db, line, *total)?;
     }
+    store::freeze_extras(db, head.id, &extras)?;
     store::freeze(
         db,
         head.id,
@@ -112,15 +119,16 @@ pub fn issue(db: &Writing<'_>, given: Issue) -> Result<Invoice> {
         },
     )?;
     store::insert_document(db, head.id, &drawn.pdf, &digest::sha256(&drawn.pdf), &drawn.fonts)?;
+    store::insert_file(db, head.id, &files)?;
     match head.kind {
         DocumentKind::Invoice => {
-            enter(db, &head, &lines, &whole, (&number, day))?;
+            enter(db, &head, (&lines, &extras, &whole), (&number, day))?;
             if used > 0 {
                 use_credit(db, &head, used, (&number, day))?;
             }
         }
         DocumentKind::CreditNote => {
-            super::credit::enter(db, &head, &lines, &whole, (&number, day))?;
+            super::credit::enter(db, &head, (&lines, &extras, &whole), (&number, day))?;
         }
     }
     db.cannot_be_undone();
@@ -132,11 +140,32 @@ pub fn issue(db: &Writing<'_>, given: Issue) -> Result<Invoice> {
     show(db, WhichInvoice { invoice: head.id })
 }
 
-fn document(
-    db: &Writing<'_>,
+fn nets_of(whole: &Reckoned) -> Nets<'_> {
+    Nets { lines: &whole.nets, extras: &whole.extra_nets }
+}
+
+/// Lines, extras and what they come to.
+pub(super) type Content<'a> = (&'a [InvoiceLine], &'a [InvoiceExtra], &'a Reckoned);
+
+/// Why a draft, issued as it stands, would have no structured file; nothing when it would.
+pub(super) fn would_lack(
+    db: &Reading<'_>,
     head: &Head,
-    lines: &[InvoiceLine],
-    whole: &Reckoned,
+    content: Content<'_>,
+) -> Result<Vec<String>> {
+    let today = db.today();
+    let of = ("1".to_owned(), today, today);
+    let document = document(db, head, content, of, 0, seller(db)?)?;
+    if document.lines.len() < content.0.len() || document.lines.is_empty() {
+        return Ok(Vec::new());
+    }
+    Ok(structured(&document, nets_of(content.2)).err().unwrap_or_default())
+}
+
+fn document(
+    db: &Reading<'_>,
+    head: &Head,
+    (lines, extras, whole): Content<'_>,
     (number, day, due): (String, Day, Day),
     used: i64,
     seller: super::Seller,
@@ -178,8 +207,21 @@ fn document(
             })
             .collect(),
         lines_total: plain(sums.lines_total),
+        extras: extras
+            .iter()
+            .filter_map(|extra| {
+                Some(DocExtra {
+                    takes_off: extra.takes_off,
+                    words: extra.words.clone(),
+                    amount: extra.amount.clone(),
+                    category: extra.category?,
+                    rate: extra.rate.clone(),
+                    why: extra.why.clone(),
+                })
+            })
+            .collect(),
         net: plain(sums.net),
-        taxes: taxes(sums, lines, currency),
+        taxes: taxes(sums, lines, extras, currency),
         tax: plain(sums.tax_total),
         gross: plain(sums.gross),
         paid: plain(used),
@@ -193,8 +235,7 @@ fn document(
 fn enter(
     db: &Writing<'_>,
     head: &Head,
-    lines: &[InvoiceLine],
-    whole: &Reckoned,
+    (lines, extras, whole): Content<'_>,
     (number, day): (&str, Day),
 ) -> Result<()> {
     let sums = &whole.sums;
@@ -207,7 +248,7 @@ fn enter(
         let mut posting = on(head, LedgerAccount::Earned, -net);
         posting.what = Some(line.what);
         posting.facility = line.facility;
-        posting.tax = flag(line);
+        posting.tax = flag(line.category, &line.rate);
         posting.day = Some(day_of(line.day, day));
         if let (What::Package, Some(package)) = (line.what, line.package) {
             let found = crate::packages::show(db, crate::packages::WhichPackage { package })?;
@@ -218,6 +259,7 @@ fn enter(
         }
         postings.push(posting);
     }
+    postings.extend(extra_postings(head, extras, whole, day, -1));
     postings.extend(tax_postings(head, whole, -1));
     let entry = entry_of(head, EntryKind::Invoice, format!("Invoice {number}"), day);
     ledger::enter(db, &entry, &postings, &lessons)?;
@@ -254,6 +296,28 @@ fn use_credit(db: &Writing<'_>, head: &Head, used: i64, (number, day): (&str, Da
 /// A posting of an invoice and its payer.
 pub(super) fn on(head: &Head, account: LedgerAccount, amount: i64) -> Posting {
     Posting::on(account, amount).of(head.payer).for_invoice(head.id)
+}
+
+/// What is taken off the whole or put on it, on one side or the other.
+pub(super) fn extra_postings(
+    head: &Head,
+    extras: &[InvoiceExtra],
+    whole: &Reckoned,
+    day: Day,
+    sign: i64,
+) -> Vec<Posting> {
+    extras
+        .iter()
+        .zip(&whole.extra_nets)
+        .map(|(extra, net)| {
+            let net = if extra.takes_off { -net } else { *net };
+            let mut posting = on(head, LedgerAccount::Earned, sign * net);
+            posting.what = Some(What::Other);
+            posting.tax = flag(extra.category, &extra.rate);
+            posting.day = Some(day);
+            posting
+        })
+        .collect()
 }
 
 /// The tax, by category and rate, on one side or the other.

@@ -4,11 +4,11 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::draft::currency_of;
-use super::reckon::{reckon, shown};
+use super::reckon::{Reckoned, reckon, shown};
 use super::store::Head;
 use super::{
-    Document, DocumentKind, Invoice, InvoiceLack, InvoiceLine, LackIn, WhichInvoice,
-    seller::seller, store,
+    Document, DocumentKind, Invoice, InvoiceExtra, InvoiceLack, InvoiceLine, LackIn, WhichInvoice,
+    issue, remind, seller::seller, store, structured,
 };
 use crate::app::Reading;
 use crate::error::{Error, Result};
@@ -95,13 +95,20 @@ pub fn list(db: &Reading<'_>, of: InvoicesOf) -> Result<Invoices> {
     Ok(Invoices { invoices })
 }
 
+/// Lists drafts, the newest first.
+///
+/// # Errors
+/// `Storage`.
+pub fn drafts(db: &Reading<'_>) -> Result<Vec<InvoiceListed>> {
+    store::drafts(db)?.iter().map(|head| listed(db, head)).collect()
+}
+
 fn listed(db: &Reading<'_>, head: &Head) -> Result<InvoiceListed> {
     let currency = currency_of(head)?;
     let amount = match head.number {
         Some(_) => head.payable,
         None => {
-            let lines = lines_of(db, head, currency)?;
-            let whole = reckon(&lines, currency, head.prices, 0, head.step)?;
+            let (_, _, whole) = reckoned(db, head, currency)?;
             whole.sums.gross + whole.sums.rounding
         }
     };
@@ -165,6 +172,39 @@ pub(super) fn lines_of(
     Ok(lines)
 }
 
+/// What is taken off the whole or put on it. On a draft one without a tax has that of the lines, where
+/// all of them have the same.
+fn extras_of(
+    db: &Reading<'_>,
+    head: &Head,
+    lines: &[InvoiceLine],
+    currency: Currency,
+) -> Result<Vec<InvoiceExtra>> {
+    let mut extras = store::extras(db, head.id, currency)?;
+    let same = lines.first().filter(|first| {
+        lines.iter().all(|line| line.category == first.category && line.rate == first.rate)
+    });
+    if let (None, Some(first)) = (&head.number, same) {
+        for extra in extras.iter_mut().filter(|extra| extra.category.is_none()) {
+            extra.category = first.category;
+            (extra.rate, extra.why) = (first.rate.clone(), first.why.clone());
+        }
+    }
+    Ok(extras)
+}
+
+/// Lines, extras and what they come to.
+pub(super) fn reckoned(
+    db: &Reading<'_>,
+    head: &Head,
+    currency: Currency,
+) -> Result<(Vec<InvoiceLine>, Vec<InvoiceExtra>, Reckoned)> {
+    let lines = lines_of(db, head, currency)?;
+    let extras = extras_of(db, head, &lines, currency)?;
+    let whole = reckon(&lines, &extras, currency, head.prices, 0, head.step)?;
+    Ok((lines, extras, whole))
+}
+
 /// Shows an invoice or credit note.
 ///
 /// # Errors
@@ -172,8 +212,15 @@ pub(super) fn lines_of(
 pub fn show(db: &Reading<'_>, which: WhichInvoice) -> Result<Invoice> {
     let head = store::head(db, which.invoice)?;
     let currency = currency_of(&head)?;
-    let mut lines = lines_of(db, &head, currency)?;
-    let whole = reckon(&lines, currency, head.prices, 0, head.step)?;
+    let (mut lines, extras, whole) = reckoned(db, &head, currency)?;
+    let missing = match head.number {
+        None => missing(db, &head, &lines, &extras, &whole)?,
+        Some(_) => Vec::new(),
+    };
+    let file_lacks = match head.number {
+        None => issue::would_lack(db, &head, (&lines, &extras, &whole))?,
+        Some(_) => structured::why_none(db, which)?,
+    };
     for (line, total) in lines.iter_mut().zip(&whole.sums.lines) {
         line.total = currency.plain(*total);
     }
@@ -200,14 +247,14 @@ pub fn show(db: &Reading<'_>, which: WhichInvoice) -> Result<Invoice> {
         due: head.due,
         state,
         stands: stands(&head, state, currency, db.today()),
-        sums: shown(&whole, &lines, currency),
+        sums: shown(&whole, &lines, &extras, currency),
         open: currency.plain(head.open),
-        missing: match head.number {
-            None => missing(db, &head, &lines)?,
-            Some(_) => Vec::new(),
-        },
+        missing,
         credits: credits.iter().map(|head| listed(db, head)).collect::<Result<_>>()?,
         lines,
+        extras,
+        file_lacks,
+        reminders: remind::reminders(db, which.invoice, currency)?,
     })
 }
 
@@ -224,6 +271,8 @@ pub(super) fn missing(
     db: &Reading<'_>,
     head: &Head,
     lines: &[InvoiceLine],
+    extras: &[InvoiceExtra],
+    whole: &Reckoned,
 ) -> Result<Vec<InvoiceLack>> {
     let mut missing = Vec::new();
     let mut lacks = |lack_in: LackIn, words: String| missing.push(InvoiceLack { words, lack_in });
@@ -249,6 +298,19 @@ pub(super) fn missing(
             untaxed.join(", ")
         );
         lacks(LackIn::Taxes, words);
+    }
+    if extras.iter().any(|extra| extra.category.is_none()) && untaxed.is_empty() {
+        let words = "What tax counts for what is taken off or put on the whole: the lines differ.";
+        lacks(LackIn::Lines, words.to_owned());
+    }
+    if extras.iter().any(|extra| extra.takes_off) && lines.iter().any(|line| line.package.is_some())
+    {
+        let words = "A package is made cheaper on its own line, not by the whole.";
+        lacks(LackIn::Lines, words.to_owned());
+    }
+    if whole.sums.net < 0 || whole.sums.tax.iter().any(|row| row.base < 0) {
+        let words = "More would be taken off than there is to pay.";
+        lacks(LackIn::Lines, words.to_owned());
     }
     let charged = lines.iter().any(|line| line.category == Some(crate::money::Category::S));
     if charged && from.vat_id.is_empty() && from.tax_id.is_empty() {

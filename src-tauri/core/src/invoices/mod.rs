@@ -9,25 +9,33 @@ mod document;
 mod draft;
 mod issue;
 mod list;
+mod pay_code;
 mod print;
 mod reckon;
+mod remind;
 mod sell;
 mod seller;
 mod store;
+mod structured;
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use credit::{Credit, CreditLine, GiveBackPackage, credit, give_back, would_give_back};
-pub use document::{DocLine, DocTax, Document, Party};
+pub use document::{DocExtra, DocLine, DocTax, Document, Party};
 pub use draft::{
-    ChangeInvoice, DraftInvoice, LineForm, LineTax, add_line, change, discard, draft, drop_line,
+    ChangeInvoice, DraftInvoice, ExtraForm, LineForm, LineTax, add_line, change, discard, draft,
+    drop_line,
 };
 pub use issue::{Issue, issue};
-pub use list::{InvoiceListed, InvoiceState, Invoices, InvoicesOf, list, show};
-pub use print::file;
+pub use list::{InvoiceListed, InvoiceState, Invoices, InvoicesOf, drafts, list, show};
+pub use print::{addressee, file, letterhead};
+pub use remind::{
+    InvoiceReminder, Remind, WhichReminder, WouldRemind, remind, reminder_file, would_remind,
+};
 pub use sell::{SellPackage, sell_package};
 pub use seller::{Seller, seller, set_seller};
+pub use structured::{InvoiceSyntax, WhichInvoiceFile, structured_file};
 
 use crate::kinds::Day;
 use crate::kinds::ids::{FacilityId, InvoiceId, InvoiceLineId, PackageId, PayerId};
@@ -95,6 +103,23 @@ pub struct InvoiceLine {
     pub credited: String,
 }
 
+/// What is taken off the whole, or put on it, as kept.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct InvoiceExtra {
+    /// Whether it is taken off; otherwise it is put on.
+    pub takes_off: bool,
+    /// Why, as printed.
+    pub words: String,
+    /// How much, a decimal, without or with tax as the prices are.
+    pub amount: String,
+    /// The category of tax; `None` while not set.
+    pub category: Option<Category>,
+    /// The rate in percent; empty while not set.
+    pub rate: String,
+    /// Why no tax is charged.
+    pub why: String,
+}
+
 /// Where something is set that a draft lacks.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "snake_case")]
@@ -121,6 +146,8 @@ pub struct InvoiceLack {
 /// The sums of an invoice, as decimals.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct InvoiceSums {
+    /// The lines together, as their prices are.
+    pub lines: String,
     /// Without tax.
     pub net: String,
     /// Tax.
@@ -170,6 +197,8 @@ pub struct Invoice {
     pub stands: String,
     /// The lines.
     pub lines: Vec<InvoiceLine>,
+    /// What is taken off the whole, or put on it.
+    pub extras: Vec<InvoiceExtra>,
     /// The sums.
     pub sums: InvoiceSums,
     /// What is still to be paid, a decimal.
@@ -178,4 +207,8 @@ pub struct Invoice {
     pub missing: Vec<InvoiceLack>,
     /// Its credit notes.
     pub credits: Vec<InvoiceListed>,
+    /// Its reminders, the oldest first.
+    pub reminders: Vec<InvoiceReminder>,
+    /// Why it has no structured file by EN 16931, or as a draft would have none; empty when it has.
+    pub file_lacks: Vec<String>,
 }

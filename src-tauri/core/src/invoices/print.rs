@@ -2,7 +2,8 @@
 
 use super::issue::prices_words;
 use super::list::frozen;
-use super::{DocLine, Document, DocumentKind, WhichInvoice, store};
+use super::structured::Structured;
+use super::{DocLine, Document, DocumentKind, Party, Seller, WhichInvoice, pay_code, store};
 use crate::app::Reading;
 use crate::db::digest;
 use crate::error::{Error, Result};
@@ -28,6 +29,8 @@ struct Words {
     price: &'static str,
     off: &'static str,
     total: &'static str,
+    sums: &'static str,
+    lines: &'static str,
     net: &'static str,
     tax_on: &'static str,
     gross: &'static str,
@@ -36,6 +39,7 @@ struct Words {
     payable: &'static str,
     credited: &'static str,
     pay: &'static str,
+    code: &'static str,
     vat_number: &'static str,
     tax_number: &'static str,
     page: &'static str,
@@ -52,6 +56,8 @@ const ENGLISH: Words = Words {
     price: "Price",
     off: "taken off",
     total: "Amount",
+    sums: "Sums",
+    lines: "Sum of the lines",
     net: "Total without tax",
     tax_on: "Tax",
     gross: "Total",
@@ -60,6 +66,7 @@ const ENGLISH: Words = Words {
     payable: "To be paid",
     credited: "Credited",
     pay: "Please pay to",
+    code: "Code for a SEPA transfer: account, amount and number of this invoice",
     vat_number: "VAT number",
     tax_number: "Tax number",
     page: "Page {n} of {m}",
@@ -76,6 +83,8 @@ const GERMAN: Words = Words {
     price: "Preis",
     off: "Nachlass",
     total: "Betrag",
+    sums: "Summen",
+    lines: "Summe der Positionen",
     net: "Summe ohne Steuer",
     tax_on: "Steuer",
     gross: "Gesamtbetrag",
@@ -84,17 +93,29 @@ const GERMAN: Words = Words {
     payable: "Zu zahlen",
     credited: "Gutgeschrieben",
     pay: "Bitte zahlen Sie auf das Konto",
+    code: "Code für eine SEPA-Überweisung: Konto, Betrag und Nummer dieser Rechnung",
     vat_number: "USt-IdNr.",
     tax_number: "Steuernummer",
     page: "Seite {n} von {m}",
 };
 
-/// Draws a document.
-pub(super) fn draw(document: &Document, issued: Instant) -> Result<Drawn> {
+/// Draws a document; its structured file lies inside, where there is one.
+///
+/// # Errors
+/// `Fault` when it cannot be drawn.
+pub(super) fn draw(
+    document: &Document,
+    issued: Instant,
+    structured: Option<&Structured>,
+) -> Result<Drawn> {
     let sheet = sheet(document, issued);
     let (pages, fonts) = laid_out(&sheet)?;
     let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
     let fonts = serde_json::to_string(&pages.fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    let pdf = match structured {
+        Some(file) => file.inside(&pdf, document, &sheet.title, issued)?,
+        None => pdf,
+    };
     Ok(Drawn { pdf, fonts })
 }
 
@@ -108,20 +129,7 @@ fn sheet(d: &Document, issued: Instant) -> Sheet {
         DocumentKind::CreditNote => w.credit_note,
     };
     let day = |day: Day| d.language.span(Span { first: day, last: day });
-    let mut letterhead = vec![d.seller.name.clone()];
-    letterhead.extend(d.seller.address.lines().map(str::to_owned));
-    let reach: Vec<&str> = [d.seller.email.as_str(), d.seller.phone.as_str()]
-        .into_iter()
-        .filter(|s| !s.is_empty())
-        .collect();
-    letterhead.push(reach.join(" · "));
-    letterhead.retain(|line| !line.trim().is_empty());
-
-    let mut to = vec![d.buyer.name.as_str()];
-    to.extend(d.buyer.address.lines());
-    to.push(&d.buyer.tax_id);
-    let to = to.into_iter().filter(|line| !line.trim().is_empty()).map(str::to_owned).collect();
-    let mut pieces = vec![Piece::Lines(to)];
+    let mut pieces = vec![Piece::Lines(addressee(&d.buyer))];
     pieces.push(Piece::Title(format!("{kind} {}", d.number)));
     let mut facts = vec![format!("{}: {}", w.day, day(d.day))];
     if let Some((number, of)) = &d.corrects {
@@ -158,7 +166,8 @@ fn sheet(d: &Document, issued: Instant) -> Sheet {
         },
     }));
 
-    pieces.push(Piece::Table { head: Vec::new(), rows: sums(d, w, taxed), right_aligned: vec![1] });
+    let head = vec![w.sums.to_owned(), d.currency.clone()];
+    pieces.push(Piece::Table { head, rows: sums(d, w, taxed), right_aligned: vec![1] });
     // Why no tax is charged stands where it is read.
     let mut whys: Vec<&str> =
         d.taxes.iter().map(|tax| tax.why.as_str()).filter(|why| !why.is_empty()).collect();
@@ -177,6 +186,10 @@ fn sheet(d: &Document, issued: Instant) -> Sheet {
                 .filter(|part| !part.is_empty())
                 .collect();
             pieces.push(Piece::Text(format!("{}: {}", w.pay, parts.join(", "))));
+            if let Some(code) = pay_code::drawn(d, w.code) {
+                pieces.push(code);
+                pieces.push(Piece::Note(w.code.to_owned()));
+            }
         }
     }
     pieces.extend(d.seller.words.lines().map(|line| Piece::Text(line.to_owned())));
@@ -186,11 +199,32 @@ fn sheet(d: &Document, issued: Instant) -> Sheet {
         author: d.seller.name.clone(),
         issued: issued.utc(),
         paper: Paper::A4,
-        letterhead,
+        letterhead: letterhead(&d.seller),
         pieces,
         footer: format!("{kind} {}", d.number),
         page_words: w.page.to_owned(),
     }
+}
+
+/// The lines at the top of a document: who issues it, and how they are reached.
+pub fn letterhead(seller: &Seller) -> Vec<String> {
+    let mut lines = vec![seller.name.clone()];
+    lines.extend(seller.address.lines().map(str::to_owned));
+    let reach: Vec<&str> = [seller.email.as_str(), seller.phone.as_str()]
+        .into_iter()
+        .filter(|s| !s.is_empty())
+        .collect();
+    lines.push(reach.join(" · "));
+    lines.retain(|line| !line.trim().is_empty());
+    lines
+}
+
+/// To whom a document goes, line by line.
+pub fn addressee(buyer: &Party) -> Vec<String> {
+    let mut to = vec![buyer.name.as_str()];
+    to.extend(buyer.address.lines());
+    to.push(&buyer.tax_id);
+    to.into_iter().filter(|line| !line.trim().is_empty()).map(str::to_owned).collect()
 }
 
 fn row(line: &DocLine, d: &Document, w: &Words, taxed: bool) -> Vec<String> {
@@ -226,8 +260,20 @@ fn is_nothing(amount: &str) -> bool {
 }
 
 fn sums(d: &Document, w: &Words, taxed: bool) -> Vec<Vec<String>> {
-    let amount = |label: String, amount: &str| vec![label, format!("{amount} {}", d.currency)];
+    let amount = |label: String, amount: &str| vec![label, amount.to_owned()];
     let mut rows = Vec::new();
+    if !d.extras.is_empty() {
+        rows.push(amount(w.lines.to_owned(), &d.lines_total));
+    }
+    for extra in &d.extras {
+        let sign = if extra.takes_off { "\u{2212}" } else { "" };
+        let words = match extra.category {
+            Category::O => extra.words.clone(),
+            _ if taxed => format!("{} ({} %)", extra.words, extra.rate),
+            _ => extra.words.clone(),
+        };
+        rows.push(amount(words, &format!("{sign}{}", extra.amount)));
+    }
     if taxed {
         rows.push(amount(w.net.to_owned(), &d.net));
     }

@@ -2,16 +2,18 @@
 
 use rust_decimal::Decimal;
 
-use super::{DocTax, InvoiceLine, InvoiceSums};
+use super::{DocTax, InvoiceExtra, InvoiceLine, InvoiceSums};
 use crate::error::{Error, Result};
 use crate::kinds::Currency;
-use crate::money::{self, Category, Paper, Prices, Sums, Tax, split};
+use crate::money::{self, Category, Extra, Fraction, Paper, Prices, Sums, Tax, split};
 
 /// Sums, and what of them each line is without tax.
 pub(super) struct Reckoned {
     pub sums: Sums,
     /// By line, without tax.
     pub nets: Vec<i64>,
+    /// By extra, without tax.
+    pub extra_nets: Vec<i64>,
 }
 
 /// Adds lines up. A line whose tax is not set counts as one without tax, so that a draft has sums.
@@ -20,6 +22,7 @@ pub(super) struct Reckoned {
 /// `Refused` when the sums are too large; `Fault` when a line holds no numbers.
 pub(super) fn reckon(
     lines: &[InvoiceLine],
+    extras: &[InvoiceExtra],
     currency: Currency,
     prices: Prices,
     paid: i64,
@@ -30,8 +33,8 @@ pub(super) fn reckon(
         currency,
         prices,
         lines: read,
-        allowances: Vec::new(),
-        charges: Vec::new(),
+        allowances: read_extras(extras, true, currency)?,
+        charges: read_extras(extras, false, currency)?,
         paid,
         payable_rounding: step,
     };
@@ -39,8 +42,19 @@ pub(super) fn reckon(
         Error::field("lines", "too_large", "This comes to more than can be counted.")
     })?;
     let mut nets = sums.lines.clone();
+    let extra_nets = extras
+        .iter()
+        .map(|extra| without_tax(&read_extra(extra, currency)?, prices))
+        .collect::<Result<Vec<_>>>()?;
     if prices == Prices::Gross {
         for row in &sums.tax {
+            // What is under the lines is taken out of the sum first; the lines share the rest.
+            let mut base = row.base;
+            for (extra, net) in extras.iter().zip(&extra_nets) {
+                if read_extra(extra, currency)?.tax == row.tax {
+                    base += if extra.takes_off { *net } else { -net };
+                }
+            }
             let of_row: Vec<usize> = paper
                 .lines
                 .iter()
@@ -53,15 +67,14 @@ pub(super) fn reckon(
                 .filter_map(|at| sums.lines.get(*at))
                 .map(|total| total.unsigned_abs())
                 .collect();
-            for (at, part) in of_row.into_iter().zip(split(row.base, &weights).unwrap_or_default())
-            {
+            for (at, part) in of_row.into_iter().zip(split(base, &weights).unwrap_or_default()) {
                 if let Some(net) = nets.get_mut(at) {
                     *net = part;
                 }
             }
         }
     }
-    Ok(Reckoned { sums, nets })
+    Ok(Reckoned { sums, nets, extra_nets })
 }
 
 fn read(line: &InvoiceLine, currency: Currency) -> Result<money::Line> {
@@ -78,32 +91,79 @@ fn read(line: &InvoiceLine, currency: Currency) -> Result<money::Line> {
     })
 }
 
+fn read_extras(extras: &[InvoiceExtra], off: bool, currency: Currency) -> Result<Vec<Extra>> {
+    let some = extras.iter().filter(|extra| extra.takes_off == off);
+    some.map(|extra| read_extra(extra, currency)).collect()
+}
+
+fn read_extra(extra: &InvoiceExtra, currency: Currency) -> Result<Extra> {
+    let fault = || Error::Fault(format!("\u{201c}{}\u{201d} holds no numbers", extra.words));
+    let rate = if extra.rate.is_empty() {
+        Decimal::ZERO
+    } else {
+        extra.rate.parse().map_err(|_| fault())?
+    };
+    Ok(Extra {
+        amount: currency.minor(&extra.amount).ok_or_else(fault)?,
+        tax: Tax { category: extra.category.unwrap_or(Category::O), rate },
+    })
+}
+
+/// What an extra is without tax: of a gross one, 100 parts of 100 and its rate.
+fn without_tax(extra: &Extra, prices: Prices) -> Result<i64> {
+    if prices == Prices::Net {
+        return Ok(extra.amount);
+    }
+    let hundred = Fraction::whole(100);
+    Fraction::decimal(extra.tax.rate)
+        .and_then(|rate| hundred.plus(rate))
+        .and_then(|whole| hundred.by(whole))
+        .and_then(|part| Fraction::whole(extra.amount).times(part))
+        .and_then(Fraction::rounded)
+        .ok_or_else(|| {
+            Error::field("lines", "too_large", "This comes to more than can be counted.")
+        })
+}
+
 /// The sums as decimals.
-pub(super) fn shown(reckoned: &Reckoned, lines: &[InvoiceLine], currency: Currency) -> InvoiceSums {
+pub(super) fn shown(
+    reckoned: &Reckoned,
+    lines: &[InvoiceLine],
+    extras: &[InvoiceExtra],
+    currency: Currency,
+) -> InvoiceSums {
     let sums = &reckoned.sums;
     InvoiceSums {
+        lines: currency.plain(sums.lines_total),
         net: currency.plain(sums.net),
         tax: currency.plain(sums.tax_total),
         gross: currency.plain(sums.gross),
         rounding: currency.plain(sums.rounding),
         payable: currency.plain(sums.gross + sums.rounding),
-        taxes: taxes(sums, lines, currency),
+        taxes: taxes(sums, lines, extras, currency),
     }
 }
 
 /// Tax by category and rate, each with the reason that stands on its first line.
-pub(super) fn taxes(sums: &Sums, lines: &[InvoiceLine], currency: Currency) -> Vec<DocTax> {
+pub(super) fn taxes(
+    sums: &Sums,
+    lines: &[InvoiceLine],
+    extras: &[InvoiceExtra],
+    currency: Currency,
+) -> Vec<DocTax> {
     sums.tax
         .iter()
         .filter_map(|row| {
             let rate = row.tax.rate.normalize().to_string();
-            let first = lines
-                .iter()
-                .find(|line| line.category == Some(row.tax.category) && line.rate == rate)?;
+            let of_lines = lines.iter().map(|line| (line.category, &line.rate, &line.why));
+            let of_extras = extras.iter().map(|extra| (extra.category, &extra.rate, &extra.why));
+            let (_, _, why) = of_lines
+                .chain(of_extras)
+                .find(|(category, of, _)| *category == Some(row.tax.category) && **of == rate)?;
             Some(DocTax {
                 category: row.tax.category,
                 rate,
-                why: first.why.clone(),
+                why: why.clone(),
                 base: currency.plain(row.base),
                 amount: currency.plain(row.amount),
             })
@@ -111,7 +171,7 @@ pub(super) fn taxes(sums: &Sums, lines: &[InvoiceLine], currency: Currency) -> V
         .collect()
 }
 
-/// The flag of a line's tax in the ledger: "S 19".
-pub(super) fn flag(line: &InvoiceLine) -> String {
-    line.category.map_or_else(String::new, |category| format!("{} {}", category.code(), line.rate))
+/// The flag of a tax in the ledger: "S 19".
+pub(super) fn flag(category: Option<Category>, rate: &str) -> String {
+    category.map_or_else(String::new, |category| format!("{} {rate}", category.code()))
 }

@@ -2,10 +2,10 @@
 
 use rusqlite::{Row, named_params, params};
 
-use super::{DocumentKind, InvoiceLine};
+use super::{DocumentKind, InvoiceExtra, InvoiceLine};
 use crate::app::{Reading, Writing};
 use crate::error::Result;
-use crate::kinds::ids::{InvoiceId, InvoiceLineId, PackageId, PayerId};
+use crate::kinds::ids::{InvoiceId, InvoiceLineId, PackageId, PayerId, ReminderId};
 use crate::kinds::{Currency, Day, Instant};
 use crate::money::Prices;
 
@@ -64,6 +64,25 @@ pub(super) struct Line {
     pub package: Option<PackageId>,
     pub lessons: Option<i64>,
     pub corrects: Option<InvoiceLineId>,
+}
+
+/// What is taken off the whole or put on it, read and ready to be kept.
+#[derive(Clone, Debug)]
+pub(super) struct Extra {
+    pub takes_off: bool,
+    pub words: String,
+    pub amount: i64,
+    pub category: Option<crate::money::Category>,
+    pub rate: Option<String>,
+    pub why: String,
+}
+
+/// The structured files of an issued document.
+pub(super) struct Files {
+    pub ubl: Option<String>,
+    pub cii: Option<String>,
+    /// Why there are none, a line each.
+    pub lacks: String,
 }
 
 pub(super) struct NewHead<'a> {
@@ -158,8 +177,169 @@ pub(super) fn remove_line(db: &Writing<'_>, line: InvoiceLineId) -> Result<()> {
     Ok(())
 }
 
+/// Puts extras in the place of those that a draft has.
+pub(super) fn put_extras(db: &Writing<'_>, invoice: InvoiceId, extras: &[Extra]) -> Result<()> {
+    db.execute("DELETE FROM invoice_extra WHERE invoice = ?", [invoice])?;
+    for (n, extra) in extras.iter().enumerate() {
+        db.execute(
+            "INSERT INTO invoice_extra (id, invoice, place, takes_off, words, amount, category, rate, why)
+             VALUES (:id, :invoice, :place, :takes_off, :words, :amount, :category, :rate, :why)",
+            named_params! {
+                ":id": db.id::<crate::kinds::ids::InvoiceExtraId>(), ":invoice": invoice,
+                ":place": i64::try_from(n + 1).unwrap_or(i64::MAX), ":takes_off": extra.takes_off,
+                ":words": extra.words, ":amount": extra.amount, ":category": extra.category,
+                ":rate": extra.rate, ":why": extra.why,
+            },
+        )?;
+    }
+    Ok(())
+}
+
+/// Keeps the taxes that extras are issued with.
+pub(super) fn freeze_extras(
+    db: &Writing<'_>,
+    invoice: InvoiceId,
+    extras: &[InvoiceExtra],
+) -> Result<()> {
+    for (n, extra) in extras.iter().enumerate() {
+        db.execute(
+            "UPDATE invoice_extra SET category = ?, rate = ?, why = ? WHERE invoice = ? AND place = ?",
+            params![
+                extra.category,
+                extra.category.map(|_| extra.rate.as_str()),
+                extra.why,
+                invoice,
+                i64::try_from(n + 1).unwrap_or(i64::MAX)
+            ],
+        )?;
+    }
+    Ok(())
+}
+
+pub(super) fn extras(
+    db: &Reading<'_>,
+    invoice: InvoiceId,
+    currency: Currency,
+) -> Result<Vec<InvoiceExtra>> {
+    db.all("SELECT * FROM invoice_extra WHERE invoice = ? ORDER BY place", [invoice], |row| {
+        Ok(InvoiceExtra {
+            takes_off: row.get("takes_off")?,
+            words: row.get("words")?,
+            amount: currency.plain(row.get("amount")?),
+            category: row.get("category")?,
+            rate: row.get::<_, Option<String>>("rate")?.unwrap_or_default(),
+            why: row.get("why")?,
+        })
+    })
+}
+
+/// Keeps the structured files of a document that is being issued, or why there are none.
+pub(super) fn insert_file(db: &Writing<'_>, id: InvoiceId, files: &Files) -> Result<()> {
+    db.execute(
+        "INSERT INTO invoice_file (id, ubl, cii, lacks) VALUES (?, ?, ?, ?)",
+        params![id, files.ubl, files.cii, files.lacks],
+    )?;
+    Ok(())
+}
+
+pub(super) fn file(db: &Reading<'_>, id: InvoiceId) -> Result<Option<Files>> {
+    db.one("SELECT ubl, cii, lacks FROM invoice_file WHERE id = ?", [id], |row| {
+        Ok(Files { ubl: row.get("ubl")?, cii: row.get("cii")?, lacks: row.get("lacks")? })
+    })
+}
+
+/// A reminder's row, without its document.
+pub(super) struct KeptReminder {
+    pub place: i64,
+    pub day: Day,
+    pub due: Day,
+    pub open: i64,
+    pub interest: i64,
+}
+
+pub(super) fn insert_reminder(
+    db: &Writing<'_>,
+    invoice: InvoiceId,
+    r: &KeptReminder,
+    pdf: &[u8],
+    sha256: &str,
+) -> Result<()> {
+    db.execute(
+        "INSERT INTO reminder (id, invoice, place, day, due, open, interest, pdf, sha256)
+         VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+        params![
+            db.id::<ReminderId>(),
+            invoice,
+            r.place,
+            r.day,
+            r.due,
+            r.open,
+            r.interest,
+            pdf,
+            sha256
+        ],
+    )?;
+    Ok(())
+}
+
+pub(super) fn reminders(
+    db: &Reading<'_>,
+    invoice: InvoiceId,
+) -> Result<Vec<(ReminderId, KeptReminder)>> {
+    db.all(
+        "SELECT id, place, day, due, open, interest FROM reminder WHERE invoice = ? ORDER BY place",
+        [invoice],
+        |row| {
+            let kept = KeptReminder {
+                place: row.get("place")?,
+                day: row.get("day")?,
+                due: row.get("due")?,
+                open: row.get("open")?,
+                interest: row.get("interest")?,
+            };
+            Ok((row.get("id")?, kept))
+        },
+    )
+}
+
+/// A reminder's invoice, place, document and its digest.
+pub(super) fn reminder(
+    db: &Reading<'_>,
+    id: ReminderId,
+) -> Result<(InvoiceId, i64, Vec<u8>, String)> {
+    db.found(
+        "reminder",
+        &id,
+        "SELECT invoice, place, pdf, sha256 FROM reminder WHERE id = ?",
+        [id],
+        |row| Ok((row.get("invoice")?, row.get("place")?, row.get("pdf")?, row.get("sha256")?)),
+    )
+}
+
+/// With tax and rounded, of all credit notes of an invoice that were issued.
+pub(super) fn credited(db: &Reading<'_>, invoice: InvoiceId) -> Result<i64> {
+    let sum = db.one(
+        "SELECT coalesce(sum(gross), 0) AS sum FROM invoice WHERE corrects = ? AND issued IS NOT NULL",
+        [invoice],
+        |row| row.get("sum"),
+    )?;
+    Ok(sum.unwrap_or_default())
+}
+
+/// Whether a credit note of an invoice took its extras back.
+pub(super) fn extras_credited(db: &Reading<'_>, invoice: InvoiceId) -> Result<bool> {
+    let many: Option<i64> = db.one(
+        "SELECT count(*) AS many FROM invoice_extra x JOIN invoice i ON i.id = x.invoice
+         WHERE i.corrects = ? AND i.issued IS NOT NULL",
+        [invoice],
+        |row| row.get("many"),
+    )?;
+    Ok(many.unwrap_or_default() > 0)
+}
+
 /// Removes a draft that has no lines any more.
 pub(super) fn remove(db: &Writing<'_>, invoice: InvoiceId) -> Result<()> {
+    db.execute("DELETE FROM invoice_extra WHERE invoice = ?", [invoice])?;
     db.execute("DELETE FROM invoice WHERE id = ?", [invoice])?;
     Ok(())
 }
@@ -241,6 +421,11 @@ pub(super) fn all(db: &Reading<'_>) -> Result<Vec<Head>> {
         [],
         a_head,
     )
+}
+
+/// Drafts, the newest first.
+pub(super) fn drafts(db: &Reading<'_>) -> Result<Vec<Head>> {
+    db.all(&format!("{SELECT} WHERE i.issued IS NULL ORDER BY i.id DESC"), [], a_head)
 }
 
 pub(super) fn of_payer(db: &Reading<'_>, payer: PayerId) -> Result<Vec<Head>> {

@@ -139,6 +139,10 @@ id_types! {
     InvoiceId,
     /// A line of an invoice.
     InvoiceLineId,
+    /// What is taken off an invoice, or put on it.
+    InvoiceExtraId,
+    /// A reminder of an invoice.
+    ReminderId,
     /// An entry in the ledger.
     EntryId,
     /// A part of an entry.

@@ -34,6 +34,14 @@ impl Owed {
         self.money
     }
 
+    /// Money still owed when only so many percent of the lessons are expected to be taken; `None` when
+    /// the sums become too large.
+    pub fn money_when_taken(self, percent: u32) -> Option<i64> {
+        let expected = u64::from(self.of) * u64::from(percent);
+        let expected = u32::try_from(expected.div_ceil(100)).ok()?.max(self.used).max(1);
+        Some(self.price - earned_with_breakage(self.price, self.used, expected)?)
+    }
+
     /// Releases so many lessons (given, lost by a late call-off, expired, paid back, moved elsewhere),
     /// and gives what of the price goes with them. `None` when fewer are owed.
     ///
@@ -124,6 +132,11 @@ mod tests {
             [8_000, 24_000, 48_000, 72_000, 72_000]
         );
         assert_eq!(earned(3, 8) - earned(3, 9), 3_000, "the estimate is caught up");
+        let mut pack = Owed::sold(72_000, 10).unwrap();
+        assert_eq!(pack.release(3), Some(21_600));
+        assert_eq!((pack.money(), pack.money_when_taken(90)), (50_400, Some(48_000)));
+        assert_eq!(pack.money_when_taken(100), Some(50_400));
+        assert_eq!(pack.money_when_taken(1), Some(0), "all that was expected is taken");
     }
 
     proptest! {

@@ -3,6 +3,7 @@
 
 mod account;
 mod act;
+mod papers;
 mod receive;
 
 use schemars::JsonSchema;
@@ -10,6 +11,7 @@ use serde::{Deserialize, Serialize};
 
 pub use account::{AccountLine, AccountStands, PayerAccount, account};
 pub use act::{Apply, PayBack, TakeBack, WriteOff, apply, pay_back, take_back, write_off};
+pub use papers::{StatementOf, WhichPayment, receipt, statement};
 pub use receive::{ForInvoice, Receive, Received, receive};
 
 use crate::ledger::LedgerAccount;

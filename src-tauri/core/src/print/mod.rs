@@ -5,7 +5,7 @@
 //! the file, and the same sheet with the same fonts gives the same bytes every time.
 //!
 //! What is absent on purpose: no justified text (ragged right reads easier), no hyphenation, no
-//! images, no colours but the named inks, no PDF/A claim.
+//! images, no colours but the named inks.
 
 mod error;
 mod fonts;

@@ -1,5 +1,6 @@
-//! Pages into a PDF 1.7 file, tagged to PDF/UA-1 (ISO 14289-1): the drawing through printpdf, the
-//! rest of the file's tree through lopdf. Same pages and fonts, same bytes.
+//! Pages into a PDF 1.7 file, tagged to PDF/UA-1 (ISO 14289-1) and marked as PDF/A-3 (ISO 19005-3):
+//! the drawing through printpdf, the rest of the file's tree through lopdf. Same pages and fonts, same
+//! bytes.
 
 use std::collections::BTreeMap;
 
@@ -15,6 +16,10 @@ use super::paint::{Face, Painter, font_id, gather};
 use super::shape::Shaper;
 use super::sheet::Weight;
 use super::{tags, xmp};
+
+/// What the numbers of colours mean: sRGB (IEC 61966-2-1), as a version 2 profile in the public domain
+/// (CC0).
+const SRGB: &[u8] = include_bytes!("srgb.icc");
 
 /// Writes the pages as a PDF.
 ///
@@ -80,6 +85,13 @@ fn finish(mut file: Document, pages: &Pages, painter: &Painter<'_>) -> Result<Ve
         xmp::packet(pages).into_bytes(),
     );
     let packet = file.add_object(packet.with_compression(false));
+    let colours = Stream::new(dictionary! { "N" => 3 }, SRGB.to_vec());
+    let colours = file.add_object(colours);
+    let intent = dictionary! {
+        "Type" => "OutputIntent", "S" => "GTS_PDFA1",
+        "OutputConditionIdentifier" => xmp::text("sRGB"), "Info" => xmp::text("sRGB"),
+        "RegistryName" => xmp::text("IEC 61966-2-1"), "DestOutputProfile" => colours,
+    };
     let info = file.add_object(xmp::info(pages));
     let root = file.trailer.get(b"Root")?.as_reference()?;
     let catalog = file.get_object_mut(root)?.as_dict_mut()?;
@@ -87,6 +99,7 @@ fn finish(mut file: Document, pages: &Pages, painter: &Painter<'_>) -> Result<Ve
     catalog.set("MarkInfo", dictionary! { "Marked" => true });
     catalog.set("StructTreeRoot", tree);
     catalog.set("Metadata", packet);
+    catalog.set("OutputIntents", vec![Object::Dictionary(intent)]);
     catalog.set("ViewerPreferences", dictionary! { "DisplayDocTitle" => true });
     catalog.remove(b"PageLayout");
     match outline {

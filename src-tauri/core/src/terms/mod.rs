@@ -7,6 +7,7 @@
 
 mod called_off;
 
+use rust_decimal::Decimal;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -14,6 +15,7 @@ pub use called_off::{Applied, EndedBy, cut_short, untaught};
 
 use crate::app::{Reading, Writing};
 use crate::error::{Problems, Result};
+use crate::kinds::decimal;
 use crate::settings;
 
 /// Where the terms are kept among the settings.
@@ -73,6 +75,10 @@ pub struct MoneyTerms {
     pub pass_courts: bool,
     /// Days after the due day on which a reminder is proposed.
     pub remind_after: Vec<i64>,
+    /// Interest that a reminder may tell of, in percent a year, a decimal; empty for none.
+    pub interest: String,
+    /// Percent of prepaid lessons that are expected to be taken; `None` while not set.
+    pub taken: Option<i64>,
     /// The first day whose lessons are to be settled, as YYYY-MM-DD; empty: all there are.
     pub since: String,
 }
@@ -90,6 +96,8 @@ impl Default for MoneyTerms {
             paid_back: PaidBackAs::default(),
             pass_courts: true,
             remind_after: vec![7, 21],
+            interest: String::new(),
+            taken: None,
             since: String::new(),
         }
     }
@@ -125,6 +133,21 @@ pub fn set(db: &Writing<'_>, mut given: MoneyTerms) -> Result<MoneyTerms> {
     if given.remind_after.len() > 6 || given.remind_after.iter().any(|d| !(1..=365).contains(d)) {
         p.add("remind_after", "out_of_range", "Up to six reminders, each 1 to 365 days late.");
     }
+    if let Some(taken) = given.taken {
+        p.within_bounds("taken", taken, 1, 100, "The percentage");
+    }
+    let typed = given.interest.trim().to_owned();
+    given.interest = match decimal(&typed) {
+        Some(rate) if rate.is_zero() => String::new(),
+        Some(rate) if rate <= Decimal::ONE_HUNDRED && rate.is_sign_positive() => {
+            rate.normalize().to_string()
+        }
+        _ if typed.is_empty() => String::new(),
+        _ => {
+            p.add("interest", "out_of_range", "A rate of interest lies from 0 to 100 percent.");
+            typed
+        }
+    };
     let since = p.day_or_none("since", Some(&given.since), "The first day");
     p.done()?;
     given.since = since.map(|day| day.to_string()).unwrap_or_default();

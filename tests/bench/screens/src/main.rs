@@ -5,7 +5,8 @@
 //! Takes the folder to work in (a folder in memory makes the making fast; reading is from memory
 //! anyway) and, if given, how many times larger the file is to be; or a coach file that was made so
 //! before. `chart FILE` instead makes a file with one student of 40 visits and 60 goals, for the page
-//! to draw; `year FOLDER` times the week, the trip and the year on a year of 400 lessons.
+//! to draw; `year FOLDER` times the week, the trip and the year on a year of 400 lessons; `money FOLDER`
+//! times what money asks for after ten years, 4,000 invoices and some 30,000 postings, and issuing.
 
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -35,6 +36,9 @@ fn main() -> Result<()> {
     let within = given.next().ok_or("name the folder to work in")?;
     if within == "year" {
         return a_year(Path::new(&given.next().ok_or("name the folder to work in")?));
+    }
+    if within == "money" {
+        return ten_years_of_money(Path::new(&given.next().ok_or("name the folder to work in")?));
     }
     if within == "chart" {
         return one_student(Path::new(&given.next().ok_or("name the file to make")?));
@@ -237,6 +241,88 @@ fn a_year(within: &Path) -> Result<()> {
     };
     read.insert("timetable.trip", timed(file, "timetable.trip", trip)?);
     println!("{}", json!({ "lessons": lessons, "read_ms": read }));
+    Ok(())
+}
+
+/// Invoices in ten years.
+const INVOICES: usize = 4_000;
+/// Who pays them.
+const PAYERS: usize = 250;
+/// The first day of the ten years of money.
+const FIRST: (i32, u32, u32) = (2016, 3, 14);
+
+/// Times what money asks for after ten years: most invoices are paid, one in forty is still open.
+fn ten_years_of_money(within: &Path) -> Result<()> {
+    let folder = tempfile::tempdir_in(within)?;
+    let path = folder.path().join("money.carryover");
+    CoachFile::create(&path)?;
+    let clock = Arc::new(FixedClock::on(today()?));
+    let file = CoachFile::open_with(&path, clock.clone(), Arc::new(CountedIds::new(23)))?;
+    let mut career = Career { file };
+    let seller = json!({
+        "name": "Robin Hale", "address": "1 Quay Street\nSaltmere", "country": "IE", "vat_id": "IE1234567T",
+        "account": "DE33100205000001194700", "prices": "gross",
+    });
+    career.act("invoices.set_seller", seller)?;
+    career.act("prices.set_tax", json!({ "category": "S", "rate": "19" }))?;
+    let mut payers = Vec::new();
+    for n in 0..PAYERS {
+        let payer = json!({ "name": format!("Ana Banto {n}"), "address": "2 Mole Road", "country": "IE" });
+        payers.push(text(&career.act("payers.add", json!({ "payer": payer }))?["id"])?);
+    }
+    let mut dice = Dice(29);
+    let mut issued = Vec::with_capacity(INVOICES);
+    let mut ids = Vec::new();
+    let (year, month, day) = FIRST;
+    let first = Day::of(year, month, day).ok_or("a day")?;
+    for n in 0..INVOICES {
+        let day = first.plus(i64::try_from(n * 3_650 / INVOICES)?);
+        clock.set(day);
+        let payer = &payers[dice.below(PAYERS)];
+        let line = |what: &str, price: usize, rate: &str| {
+            json!({ "what": what, "words": format!("{what} at the hall"), "day": day, "quantity": "2",
+                    "price": price.to_string(), "tax": { "category": "S", "rate": rate } })
+        };
+        let lines = json!([
+            line("lesson", 40 + dice.below(60), "19"), line("court", 8 + dice.below(20), "7"),
+            line("travel", 5 + dice.below(40), "19"),
+        ]);
+        let draft = json!({ "payer": payer, "currency": "EUR", "lines": lines });
+        let draft = career.act("invoices.draft", draft)?;
+        let start = Instant::now();
+        let invoice = career.act("invoices.issue", json!({ "invoice": draft["id"] }))?;
+        issued.push(start.elapsed().as_secs_f64() * 1000.0);
+        ids.push(invoice["id"].clone());
+        if n % 40 != 0 {
+            let paid = json!({
+                "payer": payer, "method": "transfer", "currency": "EUR", "amount": invoice["open"],
+                "invoices": [{ "invoice": invoice["id"], "amount": invoice["open"] }],
+            });
+            career.act("payments.receive", paid)?;
+        }
+    }
+    clock.set(today()?);
+    issued.sort_by(f64::total_cmp);
+    let file = &mut career.file;
+    let rows = call(file, "accounts.balanced", json!({}))?.value;
+    let mut read = BTreeMap::new();
+    read.insert("accounts.overview", timed(file, "accounts.overview", || json!({}))?);
+    read.insert("invoices.list open", timed(file, "invoices.list", || json!({ "open": true }))?);
+    let account = || json!({ "payer": payers[dice.below(PAYERS)] });
+    read.insert("payments.account", timed(file, "payments.account", account)?);
+    let mut other = Dice(31);
+    let year = || json!({ "year": 2017 + other.below(9) });
+    read.insert("accounts.year", timed(file, "accounts.year", year)?);
+    let mut other = Dice(37);
+    let show = || json!({ "invoice": ids[other.below(ids.len())] });
+    read.insert("invoices.show", timed(file, "invoices.show", show)?);
+    println!(
+        "{}",
+        json!({
+            "invoices": INVOICES, "entries": rows["entries"], "read_ms": read,
+            "issue_ms": { "median": issued[INVOICES / 2], "p99": issued[INVOICES * 99 / 100] },
+        })
+    );
     Ok(())
 }
 

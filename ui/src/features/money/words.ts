@@ -174,6 +174,34 @@ export function lineTyped(form: LineValues): Input<'invoices.change'>['lines'][n
   return category ? { ...line, tax: { category, rate, why: asksWhy(category) ? why : '' } } : line;
 }
 
+/** What is taken off the whole or put on it, as its form holds it. */
+export interface ExtraValues {
+  takes_off: 'off' | 'on';
+  words: string;
+  amount: string;
+  category: Category | '';
+  rate: string;
+  why: string;
+}
+
+export function extraForm(extra?: Invoice['extras'][number]): ExtraValues {
+  return {
+    takes_off: extra?.takes_off === false ? 'on' : 'off',
+    words: extra?.words ?? '',
+    amount: extra?.amount ?? '',
+    category: extra?.category ?? '',
+    rate: extra?.rate ?? '',
+    why: extra?.why ?? '',
+  };
+}
+
+/** An extra as it is sent: without a category it has the tax of the lines. */
+export function extraTyped(form: ExtraValues) {
+  const { takes_off, words, amount, category, rate, why } = form;
+  const extra = { takes_off: takes_off === 'off', words, amount };
+  return category ? { ...extra, tax: { category, rate, why: asksWhy(category) ? why : '' } } : extra;
+}
+
 /** Accounts of the year, in words. */
 export const accountWords: Record<Output<'accounts.year'>['rows'][number]['account'], string> = {
   bank: 'Into the bank',
