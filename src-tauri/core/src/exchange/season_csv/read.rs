@@ -88,7 +88,12 @@ pub fn read(bytes: &[u8]) -> Result<Table, ReadError> {
     Ok(Table { head, rows, delimiter, encoding })
 }
 
-fn decode(bytes: &[u8]) -> Result<(String, Encoding), ReadError> {
+/// The text in the bytes of a file that says nothing of its encoding: by its mark, else UTF-8 where it is
+/// that, else Windows-1252.
+///
+/// # Errors
+/// [`ReadError::Workbook`], and [`ReadError::NotText`].
+pub fn decode(bytes: &[u8]) -> Result<(String, Encoding), ReadError> {
     if bytes.starts_with(b"PK\x03\x04") || bytes.starts_with(b"\xD0\xCF\x11\xE0") {
         return Err(ReadError::Workbook);
     }
@@ -167,6 +172,17 @@ fn split_leniently(text: &str, delimiter: char, most: usize) -> Vec<Row> {
     splitter.rows
 }
 
+/// The rows of a text whose first line has this number, without those that hold nothing. Where a quote is
+/// opened and never closed, the rows before it, and the line the quote is on.
+pub fn rows_until(text: &str, delimiter: char, line: u32, most: usize) -> (Vec<Row>, Option<u32>) {
+    let mut splitter = Splitter::new(delimiter, line);
+    let whole = splitter.run(text, most);
+    if splitter.open_quote.is_some() {
+        splitter.rows.truncate(whole);
+    }
+    (splitter.rows, splitter.open_quote)
+}
+
 /// The rows that hold anything, at most one more than `most`.
 fn split(text: &str, delimiter: char, line: u32, most: usize) -> Result<Vec<Row>, ReadError> {
     let mut splitter = Splitter::new(delimiter, line);
@@ -202,7 +218,8 @@ impl Splitter {
         }
     }
 
-    fn run(&mut self, text: &str, most: usize) {
+    /// Gives how many rows ended before the text did.
+    fn run(&mut self, text: &str, most: usize) -> usize {
         let mut chars = text.chars().peekable();
         while let Some(c) = chars.next() {
             if c == '\n' || (c == '\r' && chars.peek() != Some(&'\n')) {
@@ -228,13 +245,15 @@ impl Splitter {
                 }
                 self.end_row();
                 if self.rows.len() > most {
-                    return;
+                    return self.rows.len();
                 }
             } else {
                 self.cell.push(c);
             }
         }
+        let whole = self.rows.len();
         self.end_row();
+        whole
     }
 
     fn end_cell(&mut self) {
