@@ -13,7 +13,9 @@ use serde::{Deserialize, Serialize};
 pub use overview::{Overview, Stands, overview};
 pub use settle::{Settle, SettleAll, Settled, Unsettle, settle, unsettle};
 pub use to_settle::{AskSettle, SettleProposal, ToSettle, propose, to_settle};
-pub use year::{MoneyYear, MoneyYearRow, MoneyYearStands, YearAsked, document, year};
+pub use year::{
+    MoneyYear, MoneyYearRow, MoneyYearSpent, MoneyYearStands, YearAsked, document, year,
+};
 
 /// How a lesson is settled.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
