@@ -36,7 +36,7 @@ stage "tests of the core and of the whole"
 cargo test --workspace
 
 stage "outside checks"
-for check in bank before_court einvoice intervals invitations ledger load money plan score zones; do
+for check in bank before_court einvoice intervals invitations ledger load money plan score trips zones; do
   "$CARRYOVER_PYTHON" "tests/outside/$check.py" target/debug/carryover-cli
 done
 "$CARRYOVER_PYTHON" tests/outside/ical.py target/debug/examples/ical_door

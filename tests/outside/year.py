@@ -1,6 +1,6 @@
 """Adds a year up again, from the rows of the coach file alone and with nothing of the program, and
-compares it with the table that the program saved: usage year.py FILE TABLE YEAR. Also that every entry
-balances, that the books do, and that no number is missing from a series."""
+compares it with the table that the program saved, what was spent among it: usage year.py FILE TABLE YEAR.
+Also that every entry balances, that the books do, and that no number is missing from a series."""
 
 import csv
 import sqlite3
@@ -25,10 +25,16 @@ def main():
         if day.startswith(year) and account in MONEY | INCOME | {"written_off"}:
             sign = -1 if account in INCOME else 1
             want[day[:7], NAMES.get(account, account), currency] += sign * amount
+    for day, amount, tax, currency in db.execute("SELECT day, amount, tax, currency FROM cost WHERE taken_back IS NULL"):
+        if day.startswith(year):
+            want[day[:7], "spent", currency] += amount
+            want[day[:7], "tax contained", currency] += tax or 0
     got = Counter()
     with open(table, newline="", encoding="utf-8") as lines:
         for row in csv.DictReader(lines):
             got[row["month"], row["account"], row["currency"]] += int(Decimal(row["amount"]) * 100)
+            if row["view"] == "spent":
+                got[row["month"], "tax contained", row["currency"]] += int(Decimal(row["tax contained"] or 0) * 100)
     for name, found in (("more in the table", got - want), ("more in the file", want - got)):
         if any(found.values()):
             sys.exit(f"{name}: {found}")

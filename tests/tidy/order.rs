@@ -27,6 +27,7 @@ const ORDER: &[&[&str]] = &[
     &["invoices"],
     &["payments"],
     &["accounts"],
+    &["trips"],
     &["letters", "calendar", "keeping"],
     &["reports", "exchange", "calc"],
     &["bank"],

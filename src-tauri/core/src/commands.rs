@@ -20,7 +20,7 @@ use crate::{
     accounts, assessments, bank, bookings, calendar, costs, erasing, exchange, facilities, goals,
     home, intake, invoices, keeping, ledger, lessons, letters, observations, offers, own_time,
     packages, payers, payments, planning, prices, ready, reports, settings, sports, students,
-    terms, timetable, visits,
+    terms, timetable, trips, visits,
 };
 
 /// What a command gave back.
@@ -316,6 +316,15 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("costs.note", "Cost noted", costs::note),
         writes("costs.change", "Cost changed", costs::change),
         writes("costs.take_back", "Cost taken back", costs::take_back),
+        reads(
+            "costs.split_proposal",
+            "How costs would be split over students",
+            trips::split_proposal,
+        ),
+        writes("costs.pass_on", "Costs passed on", trips::pass_on),
+        reads("trips.result", "What a trip earned and cost", trips::result),
+        reads("trips.others", "A trip beside those of the year before it", trips::others),
+        reads("trips.outlook", "What a trip would come to", trips::outlook),
         reads(
             "costs.rates",
             "The rates by which drives and days away are counted",

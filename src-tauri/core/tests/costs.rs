@@ -225,7 +225,7 @@ fn sums_are_by_currency_kind_and_month_without_what_was_taken_back() {
     let formula = "\"'=HYPERLINK(\"\"x\"\"), \"\"quoted\"\"\"";
     assert_eq!(
         lines[1],
-        format!("2026-03-10,2026-03-10,meals,{formula},,EUR,12.50,,,,"),
+        format!("2026-03-10,2026-03-10,meals,{formula},,EUR,12.50,,,,,"),
         "quoted by RFC 4180, and no formula"
     );
 }

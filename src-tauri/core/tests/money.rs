@@ -589,11 +589,21 @@ fn the_year_as_a_table_adds_up_to_the_year() {
     package(&mut w, &student);
     let pay = json!({ "payer": payer, "method": "cash", "currency": "EUR", "amount": "100" });
     w.act("payments.receive", pay);
+    for (kind, amount, tax) in [("fare", "80", ""), ("lodging", "100", "7"), ("lodging", "50", "")]
+    {
+        let cost = json!({ "kind": kind, "day": "2026-03-01", "words": "Saltmere", "currency": "EUR",
+            "amount": amount, "tax": tax });
+        w.act("costs.note", json!({ "cost": cost }));
+    }
     let (name, bytes) = w.file.read(|db| document(db, YearAsked { year: 2026 })).unwrap();
     assert_eq!(name, "Year 2026.csv");
     let table = String::from_utf8(bytes).unwrap();
-    assert!(table.contains("received,2026-03,cash,,,,100.00,EUR\r\n"), "{table}");
-    assert!(table.contains("earned,2026-03,tax charged,,,S 19,76.00,EUR\r\n"), "{table}");
+    assert!(table.contains("received,2026-03,cash,,,,100.00,EUR,\r\n"), "{table}");
+    assert!(table.contains("earned,2026-03,tax charged,,,S 19,76.00,EUR,\r\n"), "{table}");
+    assert!(table.contains("spent,2026-03,spent,fare,,,80.00,EUR,\r\n"), "{table}");
+    assert!(table.contains("spent,2026-03,spent,lodging,,,150.00,EUR,7.00\r\n"), "{table}");
+    let year = w.act("accounts.year", json!({ "year": 2026 }));
+    assert_eq!(year["stands"][0]["spent"], "230.00", "the rows add up to it");
 }
 
 #[test]

@@ -20,7 +20,9 @@ pub use overview::{Overview, Stands, overview};
 pub use papers::{MoneyPaper, paper};
 pub use settle::{Settle, SettleAll, Settled, Unsettle, settle, unsettle};
 pub use to_settle::{AskSettle, SettleProposal, ToSettle, propose, to_settle};
-pub use year::{MoneyYear, MoneyYearRow, MoneyYearStands, YearAsked, document, year};
+pub use year::{
+    MoneyYear, MoneyYearRow, MoneyYearSpent, MoneyYearStands, YearAsked, document, year,
+};
 pub use year_paper::year_paper;
 
 /// How a lesson is settled.

@@ -2,12 +2,14 @@
 //! is open and owed at its end; what was spent. A record for the coach and an adviser, and no tax
 //! advice.
 
+use std::collections::BTreeMap;
+
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::store::{self, Sum};
 use crate::app::Reading;
-use crate::costs::{self, CostsOf};
+use crate::costs::{self, Cost, CostKind, CostsOf};
 use crate::error::{Error, Result};
 use crate::kinds::text::no_formula;
 use crate::kinds::{Currency, Day};
@@ -66,6 +68,21 @@ pub struct MoneyYearStands {
     pub deferred: String,
 }
 
+/// What was spent in a month on one kind of thing. Amounts are decimals.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct MoneyYearSpent {
+    /// The month in which the costs began, as YYYY-MM.
+    pub month: String,
+    /// On what.
+    pub kind: CostKind,
+    /// The currency.
+    pub currency: String,
+    /// How much.
+    pub amount: String,
+    /// The tax contained in it, as far as it was noted; empty where none was.
+    pub tax: String,
+}
+
 /// A year.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct MoneyYear {
@@ -75,6 +92,8 @@ pub struct MoneyYear {
     pub stands: Vec<MoneyYearStands>,
     /// By month, account, kind, place and tax.
     pub rows: Vec<MoneyYearRow>,
+    /// What was spent, by month and kind.
+    pub spent: Vec<MoneyYearSpent>,
     /// Lessons that packages owe at its end.
     pub lessons_owed: i64,
     /// Lessons that are over and not settled: none of them is in here.
@@ -145,9 +164,41 @@ pub fn year(db: &Reading<'_>, ask: YearAsked) -> Result<MoneyYear> {
         year: ask.year,
         stands,
         rows: sums.iter().filter_map(row).collect(),
+        spent: spent_by_month(&spent.costs),
         lessons_owed: store::lessons_owed(db, last)?,
         to_settle: store::many_unsettled(db)?,
     })
+}
+
+/// What costs of one kind come to in a month.
+struct Spent {
+    currency: Currency,
+    amount: i64,
+    tax: Option<i64>,
+}
+
+/// Costs by month, kind and currency, those taken back left out.
+fn spent_by_month(costs: &[Cost]) -> Vec<MoneyYearSpent> {
+    let mut sums: BTreeMap<(String, CostKind, &str), Spent> = BTreeMap::new();
+    for cost in costs.iter().filter(|cost| cost.taken_back.is_none()) {
+        let Some((currency, amount)) = cost.read() else { continue };
+        let month = cost.day.date().format("%Y-%m").to_string();
+        let none = Spent { currency, amount: 0, tax: None };
+        let sum = sums.entry((month, cost.kind, currency.code())).or_insert(none);
+        sum.amount += amount;
+        if let Some(tax) = currency.minor(&cost.tax) {
+            sum.tax = Some(sum.tax.unwrap_or_default() + tax);
+        }
+    }
+    sums.into_iter()
+        .map(|((month, kind, code), sum)| MoneyYearSpent {
+            month,
+            kind,
+            currency: code.to_owned(),
+            amount: sum.currency.plain(sum.amount),
+            tax: sum.tax.map(|tax| sum.currency.plain(tax)).unwrap_or_default(),
+        })
+        .collect()
 }
 
 /// Income stands on the credit side of a ledger; it is told as more.
@@ -186,11 +237,12 @@ fn row(sum: &Sum) -> Option<MoneyYearRow> {
 }
 
 /// The columns of the table for an adviser.
-pub const COLUMNS: [&str; 8] =
-    ["view", "month", "account", "for", "place", "tax", "amount", "currency"];
+pub const COLUMNS: [&str; 9] =
+    ["view", "month", "account", "for", "place", "tax", "amount", "currency", "tax contained"];
 
 /// The year as a table (CSV, RFC 4180): its file name and bytes. Its rows are the same as on screen, so
-/// that another program can add them up.
+/// that another program can add them up: what was received, what was earned and what was spent, which
+/// are three views and never one sum.
 ///
 /// # Errors
 /// As [`year`].
@@ -222,7 +274,14 @@ pub fn document(db: &Reading<'_>, ask: YearAsked) -> Result<(String, Vec<u8>)> {
                 &row.tax,
                 &row.amount,
                 &row.currency,
+                "",
             ])
+            .map_err(failed)?;
+    }
+    for row in &year.spent {
+        let (kind, amount, code) = (row.kind.words(), &row.amount, &row.currency);
+        table
+            .write_record(["spent", &row.month, "spent", kind, "", "", amount, code, &row.tax])
             .map_err(failed)?;
     }
     let bytes = table.into_inner().map_err(|e| Error::Fault(e.to_string()))?;

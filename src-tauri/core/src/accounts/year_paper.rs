@@ -59,6 +59,19 @@ pub fn year_paper(db: &Reading<'_>, ask: YearAsked) -> Result<(String, Vec<u8>)>
             row.what.map(What::words).unwrap_or_default().to_owned()
         });
         by(&mut pieces, &told, &stands.currency, "By tax", |row| row.tax.clone());
+        let spent: Vec<Vec<String>> = told
+            .spent
+            .iter()
+            .filter(|row| row.currency == stands.currency)
+            .map(|row| vec![row.month.clone(), row.kind.words().to_owned(), row.amount.clone()])
+            .collect();
+        if !spent.is_empty() {
+            pieces.push(Piece::Table {
+                head: ["Month", "Spent for", "Amount"].map(str::to_owned).to_vec(),
+                rows: spent,
+                right_aligned: vec![2],
+            });
+        }
     }
     pieces.push(Piece::Note(format!("Lessons owed by packages: {}.", told.lessons_owed)));
     let sheet = Sheet {

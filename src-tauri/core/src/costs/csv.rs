@@ -6,7 +6,7 @@ use crate::error::{Error, Result};
 use crate::kinds::text::no_formula;
 
 /// The head of the table.
-pub const COLUMNS: [&str; 11] = [
+pub const COLUMNS: [&str; 12] = [
     "day",
     "last day",
     "kind",
@@ -14,6 +14,7 @@ pub const COLUMNS: [&str; 11] = [
     "town",
     "currency",
     "amount",
+    "tax contained",
     "distance",
     "unit",
     "worked out",
@@ -37,7 +38,7 @@ pub fn document(db: &Reading<'_>, of: CostsOf) -> Result<(String, Vec<u8>)> {
     Ok((format!("Costs {} to {}.csv", of.first, of.last), bytes))
 }
 
-fn row(cost: &Cost) -> [String; 11] {
+fn row(cost: &Cost) -> [String; 12] {
     [
         cost.day.to_string(),
         cost.last.to_string(),
@@ -46,6 +47,7 @@ fn row(cost: &Cost) -> [String; 11] {
         no_formula(&cost.town),
         cost.currency.clone(),
         cost.amount.clone(),
+        cost.tax.clone(),
         cost.distance.clone(),
         cost.unit.map_or_else(String::new, |unit| unit.unit().to_owned()),
         no_formula(&cost.worked),

@@ -6,8 +6,10 @@
 //! say.
 
 mod csv;
+mod expected;
 mod list;
 mod note;
+mod passed;
 mod published;
 mod rates;
 mod store;
@@ -17,14 +19,16 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use csv::{COLUMNS, document};
+pub use expected::{ExpectedCost, Foreseen, expected};
 pub use list::{CostKindSum, CostMonth, CostSum, Costs, CostsOf, list};
 pub use note::{ChangeCost, NoteCost, TakeBackCost, change, note, take_back};
+pub use passed::{CostShare, left, pass, show};
 pub use published::{PublishedRates, TakePublished, published, take_published};
 pub use rates::{AddRate, CostRate, RateForm, WhichRate, add_rate, put_rate_away, rates};
 
 use crate::intake::scans::ScanNamed;
-use crate::kinds::Day;
 use crate::kinds::ids::CostId;
+use crate::kinds::{Currency, Day, Span};
 
 /// What a cost was for.
 #[derive(
@@ -144,6 +148,9 @@ pub struct CostForm {
     /// Its currency, an ISO 4217 code; that of the rate for drives and day rates.
     #[serde(default)]
     pub currency: String,
+    /// The tax contained in the amount, a decimal; empty while not known.
+    #[serde(default)]
+    pub tax: String,
     /// How far, for a drive: a decimal number.
     #[serde(default)]
     pub distance: String,
@@ -171,6 +178,8 @@ pub struct Cost {
     pub amount: String,
     /// Its currency.
     pub currency: String,
+    /// The tax contained in it, a decimal; empty while not known.
+    pub tax: String,
     /// How far, for a drive.
     pub distance: String,
     /// Miles or kilometres, for a drive.
@@ -183,4 +192,21 @@ pub struct Cost {
     pub taken_back: Option<Day>,
     /// Why it was taken back.
     pub why: String,
+    /// To whom it was passed on, and how much.
+    pub passed: Vec<CostShare>,
+    /// All of that, a decimal; empty for nothing.
+    pub passed_on: String,
+}
+
+impl Cost {
+    /// Its days.
+    pub fn days(&self) -> Span {
+        Span { first: self.day, last: self.last }
+    }
+
+    /// Its currency and amount, in smallest units.
+    pub fn read(&self) -> Option<(Currency, i64)> {
+        let currency = Currency::parse(&self.currency)?;
+        Some((currency, currency.minor(&self.amount)?))
+    }
 }

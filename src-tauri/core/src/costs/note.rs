@@ -9,6 +9,7 @@ use crate::app::{Reading, Writing};
 use crate::error::{Error, Problems, Result};
 use crate::intake::scans::{self, ScanGiven};
 use crate::kinds::ids::CostId;
+use crate::kinds::text::joined;
 use crate::kinds::{Day, Span};
 use crate::money::typed as money;
 
@@ -59,6 +60,8 @@ pub(super) struct Read {
     pub words: String,
     pub town: String,
     pub amount: Amount,
+    /// In smallest units; `None` while not known.
+    pub tax: Option<i64>,
     pub drive: Option<Length>,
 }
 
@@ -82,11 +85,15 @@ pub fn note(db: &Writing<'_>, given: NoteCost) -> Result<Cost> {
 /// Changes a cost; a drive or day rate is worked out anew.
 ///
 /// # Errors
-/// `NotFound`; as [`note`]; `NotPossible` once it was taken back.
+/// `NotFound`; as [`note`]; so is less than was passed on of it; `NotPossible` once it was taken back.
 pub fn change(db: &Writing<'_>, given: ChangeCost) -> Result<Cost> {
-    stands(&store::find(db, given.id)?)?;
+    let before = store::find(db, given.id)?;
+    stands(&before)?;
     let mut p = Problems::new();
     let read = read(db, &mut p, given.cost, Some(given.id))?;
+    if let Some(read) = &read {
+        covers_passed(&mut p, &before, &read.amount);
+    }
     let receipt = given.receipt.and_then(|scan| scan.read(&mut p, "receipt"));
     p.done()?;
     let Some(read) = read else { return Err(Error::Fault("a cost without its amount".to_owned())) };
@@ -99,10 +106,21 @@ pub fn change(db: &Writing<'_>, given: ChangeCost) -> Result<Cost> {
 /// Takes a cost back: it stays in the list with its reason, and counts no longer.
 ///
 /// # Errors
-/// `NotFound`; `Refused` without a reason; `NotPossible` when it was taken back before.
+/// `NotFound`; `Refused` without a reason; `NotPossible` when it was taken back before, or while some
+/// of it is passed on.
 pub fn take_back(db: &Writing<'_>, given: TakeBackCost) -> Result<Cost> {
     let cost = store::find(db, given.id)?;
     stands(&cost)?;
+    if !cost.passed_on.is_empty() {
+        let names: Vec<&str> = cost.passed.iter().map(|share| share.name.as_str()).collect();
+        let words = format!(
+            "{} {} of it is passed on to {}. Take the shares off their drafts, or credit them, first.",
+            cost.passed_on,
+            cost.currency,
+            joined(&names)
+        );
+        return Err(Error::not_possible("passed_on", words));
+    }
     let mut p = Problems::new();
     let reason = p.reason("reason", &given.reason, "The reason");
     p.done()?;
@@ -171,8 +189,39 @@ fn read(
             }
         };
         let kind = form.kind;
-        Ok(amount.map(|amount| Read { kind, days, words, town, amount, drive }))
+        let tax = amount.as_ref().and_then(|amount| contained(p, &form, amount));
+        Ok(amount.map(|amount| Read { kind, days, words, town, amount, tax, drive }))
     })
+}
+
+/// The tax contained in an amount as typed; `None` while not known.
+fn contained(p: &mut Problems, form: &CostForm, amount: &Amount) -> Option<i64> {
+    let typed = form.tax.trim();
+    if typed.is_empty() {
+        return None;
+    }
+    if !amount.worked.is_empty() {
+        p.add("tax", "worked_out", "A rate says nothing of tax contained; leave it empty.");
+        return None;
+    }
+    let tax = money::amount_or_nothing(p, "tax", typed, amount.currency)?;
+    if tax > amount.minor {
+        p.add("tax", "too_much", "No more tax is contained in it than it comes to.");
+    }
+    Some(tax)
+}
+
+/// A cost is not changed to less than what was passed on of it, nor to another currency.
+fn covers_passed(p: &mut Problems, before: &Cost, amount: &Amount) {
+    if before.passed_on.is_empty() {
+        return;
+    }
+    let passed = amount.currency.minor(&before.passed_on);
+    let same = amount.currency.code() == before.currency;
+    if !same || passed.is_none_or(|passed| amount.minor < passed) {
+        let words = format!("{} {} of it is passed on already.", before.passed_on, before.currency);
+        p.add("cost.amount", "passed_on", words);
+    }
 }
 
 /// What a drive comes to, and its length as kept.

@@ -4,11 +4,11 @@ use rusqlite::{Row, named_params, params};
 
 use super::note::Read;
 use super::rates::{CostRate, Read as RateRead};
-use super::{Cost, CostKind, Per};
+use super::{Cost, CostKind, Per, passed};
 use crate::app::{Reading, Writing};
 use crate::error::Result;
 use crate::intake::scans;
-use crate::kinds::ids::{CostId, RateId, ScanId};
+use crate::kinds::ids::{CostId, CostPassedId, InvoiceId, InvoiceLineId, PayerId, RateId, ScanId};
 use crate::kinds::{Currency, Day, Span};
 
 /// Keeps a cost, new or changed; without a new receipt the one there is stays.
@@ -19,16 +19,17 @@ pub(super) fn put(
     receipt: Option<ScanId>,
 ) -> Result<()> {
     db.execute(
-        "INSERT INTO cost (id, kind, day, last, words, town, currency, amount, distance, unit, worked, receipt)
-         VALUES (:id, :kind, :day, :last, :words, :town, :currency, :amount, :distance, :unit, :worked, :receipt)
+        "INSERT INTO cost (id, kind, day, last, words, town, currency, amount, tax, distance, unit, worked, receipt)
+         VALUES (:id, :kind, :day, :last, :words, :town, :currency, :amount, :tax, :distance, :unit, :worked,
+           :receipt)
          ON CONFLICT (id) DO UPDATE SET kind = excluded.kind, day = excluded.day, last = excluded.last,
            words = excluded.words, town = excluded.town, currency = excluded.currency,
-           amount = excluded.amount, distance = excluded.distance, unit = excluded.unit,
+           amount = excluded.amount, tax = excluded.tax, distance = excluded.distance, unit = excluded.unit,
            worked = excluded.worked, receipt = coalesce(excluded.receipt, receipt)",
         named_params! {
             ":id": id, ":kind": read.kind, ":day": read.days.first, ":last": read.days.last,
             ":words": read.words, ":town": read.town, ":currency": read.amount.currency.code(),
-            ":amount": read.amount.minor, ":distance": read.drive.as_ref().map(|(length, _)| length),
+            ":amount": read.amount.minor, ":tax": read.tax, ":distance": read.drive.as_ref().map(|(length, _)| length),
             ":unit": read.drive.as_ref().map(|(_, unit)| *unit), ":worked": read.amount.worked,
             ":receipt": receipt,
         },
@@ -73,6 +74,7 @@ pub(super) fn within(db: &Reading<'_>, days: Span) -> Result<Vec<Cost>> {
 
 fn with_receipt(db: &Reading<'_>, (mut cost, receipt): (Cost, Option<ScanId>)) -> Result<Cost> {
     cost.receipt = scans::named(db, receipt)?;
+    passed::tell(db, &mut cost)?;
     Ok(cost)
 }
 
@@ -87,6 +89,10 @@ fn a_cost(row: &Row<'_>) -> rusqlite::Result<(Cost, Option<ScanId>)> {
         words: row.get("words")?,
         town: row.get("town")?,
         amount: Currency::parse(&code).map_or_else(|| minor.to_string(), |c| c.plain(minor)),
+        tax: row
+            .get::<_, Option<i64>>("tax")?
+            .map(|tax| Currency::parse(&code).map_or_else(|| tax.to_string(), |c| c.plain(tax)))
+            .unwrap_or_default(),
         currency: code,
         distance: row.get::<_, Option<String>>("distance")?.unwrap_or_default(),
         unit: row.get::<_, Option<Per>>("unit")?,
@@ -94,8 +100,65 @@ fn a_cost(row: &Row<'_>) -> rusqlite::Result<(Cost, Option<ScanId>)> {
         receipt: None,
         taken_back: row.get("taken_back")?,
         why: row.get("why")?,
+        passed: Vec::new(),
+        passed_on: String::new(),
     };
     Ok((cost, row.get("receipt")?))
+}
+
+/// A line on which a part of a cost stands.
+pub(super) struct PassedLine {
+    pub payer: PayerId,
+    pub name: String,
+    pub invoice: InvoiceId,
+    pub number: String,
+    pub line: InvoiceLineId,
+    pub words: String,
+    pub quantity: String,
+    pub price: String,
+    pub allowance: i64,
+    /// As issued; `None` on a draft.
+    pub total: Option<i64>,
+    pub credited: i64,
+}
+
+/// The lines on which parts of a cost stand. One that was taken off its draft, or went with it, is not
+/// there any more.
+pub(super) fn passed(db: &Reading<'_>, cost: CostId) -> Result<Vec<PassedLine>> {
+    db.all(
+        "SELECT y.id AS payer, y.name, i.id AS invoice, coalesce(i.number, '') AS number, l.id AS line,
+                l.words, l.quantity, l.price, l.allowance, l.total,
+                coalesce((SELECT sum(c.total) FROM invoice_line c JOIN invoice n ON n.id = c.invoice
+                          WHERE c.corrects = l.id AND n.issued IS NOT NULL), 0) AS credited
+         FROM cost_passed s JOIN invoice_line l ON l.id = s.line JOIN invoice i ON i.id = l.invoice
+           JOIN payer y ON y.id = i.payer
+         WHERE s.cost = ? ORDER BY s.id",
+        [cost],
+        |row| {
+            Ok(PassedLine {
+                payer: row.get("payer")?,
+                name: row.get("name")?,
+                invoice: row.get("invoice")?,
+                number: row.get("number")?,
+                line: row.get("line")?,
+                words: row.get("words")?,
+                quantity: row.get("quantity")?,
+                price: row.get("price")?,
+                allowance: row.get("allowance")?,
+                total: row.get("total")?,
+                credited: row.get("credited")?,
+            })
+        },
+    )
+}
+
+pub(super) fn insert_passed(db: &Writing<'_>, cost: CostId, line: InvoiceLineId) -> Result<()> {
+    let id: CostPassedId = db.id();
+    db.execute(
+        "INSERT INTO cost_passed (id, cost, line, day) VALUES (?, ?, ?, ?)",
+        params![id, cost, line, db.today()],
+    )?;
+    Ok(())
 }
 
 pub(super) fn insert_rate(db: &Writing<'_>, read: &RateRead) -> Result<()> {

@@ -13,7 +13,8 @@ use crate::money::Fraction;
 const FARTHEST: u32 = 20_000;
 
 /// An amount, and how it came about.
-pub(super) struct Amount {
+pub struct Amount {
+    /// The currency.
     pub currency: Currency,
     /// In smallest units.
     pub minor: i64,
@@ -130,7 +131,8 @@ fn found(
     Ok(rate)
 }
 
-fn no_rate(per: Per, day: Day) -> String {
+/// That no rate is known for a day, and what to do about it.
+pub(super) fn no_rate(per: Per, day: Day) -> String {
     format!(
         "You have no rate for a {} on {}. Write it down with its source first; it is not guessed.",
         per.words(),

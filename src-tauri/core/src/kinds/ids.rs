@@ -223,6 +223,8 @@ id_types! {
     CostId,
     /// A rate by which costs are counted.
     RateId,
+    /// A part of a cost that was passed on.
+    CostPassedId,
     /// A row of a kind that nothing else points at: words of a goal, one try.
     RowId,
 }

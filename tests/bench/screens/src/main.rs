@@ -154,6 +154,8 @@ fn main() -> Result<()> {
         of("calendar.due", "visit"),
         of("timetable.week", "week"),
         of("timetable.trip", "trip"),
+        of("trips.result", "trip"),
+        of("trips.others", "trip"),
         of("timetable.year", "years"),
     ];
     for (name, input) in &readings {

@@ -1,6 +1,6 @@
 // What costs and rates are called, and what a form sends of what was typed.
 import { describe, expect, test } from 'vitest';
-import { costForm, costTyped, holdsWords, rateWords, whenWords, whyWords, type Cost } from './words';
+import { canPass, costForm, costTyped, holdsWords, rateWords, whenWords, whyWords, type Cost } from './words';
 
 const drive: Cost = {
   id: '1',
@@ -11,12 +11,15 @@ const drive: Cost = {
   town: 'Saltmere',
   amount: '155.15',
   currency: 'USD',
+  tax: '',
   distance: '214',
   unit: 'mile',
   worked: '214 mi × 0.725 USD, the notice',
   receipt: null,
   taken_back: null,
   why: '',
+  passed: [],
+  passed_on: '',
 };
 
 describe('costs in words', () => {
@@ -27,6 +30,21 @@ describe('costs in words', () => {
     expect(whyWords({ ...drive, taken_back: '2026-03-11', why: 'Not mine' })).toContain(
       'taken back: Not mine',
     );
+  });
+
+  test('a cost says what tax is in it, and who pays which part', () => {
+    const share = { payer: 'p', invoice: 'i', line: 'l', words: 'Share' };
+    const passed = [
+      { ...share, name: 'Ana', amount: '33.34', number: '' },
+      { ...share, name: 'Ben', amount: '33.33', number: '2026-0007' },
+    ];
+    const cost: Cost = { ...drive, worked: '', tax: '9.90', passed, passed_on: '66.67', amount: '100.00' };
+    expect(whyWords(cost)).toBe(
+      'Drive · Saltmere · tax contained 9.90 · passed on: Ana 33.34 (draft), Ben 33.33 (2026-0007)',
+    );
+    expect(canPass(cost)).toBe(true);
+    expect(canPass({ ...cost, passed_on: '100.00' })).toBe(false);
+    expect(canPass({ ...cost, taken_back: '2026-03-11' })).toBe(false);
   });
 
   test('a rate says what it is for and how long it holds', () => {
@@ -55,7 +73,14 @@ describe('costs in words', () => {
       distance: '214',
       unit: 'mile',
     });
-    const fare = costTyped({ ...form, kind: 'fare', amount: '5', currency: 'EUR', last: '2026-03-12' });
+    const fare = costTyped({
+      ...form,
+      kind: 'fare',
+      amount: '5',
+      currency: 'EUR',
+      tax: '1',
+      last: '2026-03-12',
+    });
     expect(fare).toEqual({
       kind: 'fare',
       day: '2026-03-10',
@@ -63,6 +88,7 @@ describe('costs in words', () => {
       town: 'Saltmere',
       amount: '5',
       currency: 'EUR',
+      tax: '1',
     });
     expect(costTyped({ ...form, kind: 'day_rate', last: '2026-03-12' })).toMatchObject({
       last: '2026-03-12',

@@ -44,8 +44,22 @@ export function whenWords(cost: Cost): string {
 /** What stands behind a cost: what kind, where, how it was worked out, or why it counts no longer. */
 export function whyWords(cost: Cost): string {
   const taken = cost.taken_back ? `taken back: ${cost.why}` : '';
-  return [kindWords[cost.kind], cost.town, cost.worked, taken].filter(Boolean).join(' · ');
+  const tax = cost.tax ? `tax contained ${cost.tax}` : '';
+  return [kindWords[cost.kind], cost.town, cost.worked, tax, passedWords(cost), taken]
+    .filter(Boolean)
+    .join(' · ');
 }
+
+/** "passed on: Ana Silva 33.34 (draft), Ben Costa 33.33 (2026-0007)"; empty when nothing is. */
+export function passedWords(cost: Cost): string {
+  if (cost.passed.length === 0) return '';
+  const shares = cost.passed.map((one) => `${one.name} ${one.amount} (${one.number || 'draft'})`);
+  return `passed on: ${shares.join(', ')}`;
+}
+
+/** Whether something of a cost can still be passed on. */
+export const canPass = (cost: Cost): boolean =>
+  cost.taken_back === null && Number(cost.passed_on || '0') < Number(cost.amount);
 
 /** "0.725 USD a mile". */
 export function rateWords(rate: CostRate): string {
@@ -70,6 +84,7 @@ export function costForm(cost: Cost | undefined, day: string, town: string) {
     town: cost?.town ?? town,
     amount: cost && !byRate(cost.kind) ? cost.amount : '',
     currency: cost && !byRate(cost.kind) ? cost.currency : '',
+    tax: cost && !byRate(cost.kind) ? cost.tax : '',
     distance: cost?.distance ?? '',
     unit: (cost?.unit ?? 'km') as 'mile' | 'km',
   };
@@ -86,6 +101,7 @@ export function costTyped(form: ReturnType<typeof costForm>): Input<'costs.note'
   } else if (kind !== 'day_rate') {
     cost.amount = form.amount;
     cost.currency = form.currency;
+    cost.tax = form.tax;
   }
   return cost;
 }
