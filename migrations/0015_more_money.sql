@@ -1,4 +1,4 @@
--- What stands under the lines of an invoice, its structured file, reminders, costs passed on, and how a
+-- What stands under the lines of an invoice, the parts it is paid in, its structured file, reminders, costs passed on, and how a
 -- lesson stood when it was settled.
 
 CREATE TABLE invoice_extra (
@@ -12,6 +12,15 @@ CREATE TABLE invoice_extra (
   rate      TEXT,                                     -- percent
   why       TEXT NOT NULL DEFAULT '',                 -- why no tax is charged
   CHECK ((category IS NULL) = (rate IS NULL)),
+  UNIQUE (invoice, place)
+) STRICT;
+
+CREATE TABLE invoice_part (
+  id      TEXT PRIMARY KEY NOT NULL,
+  invoice TEXT NOT NULL REFERENCES invoice (id),
+  place   INTEGER NOT NULL CHECK (place > 0),
+  day     TEXT NOT NULL,                              -- the last day to pay it
+  amount  INTEGER NOT NULL CHECK (amount > 0),        -- in smallest units; all of them are what is due
   UNIQUE (invoice, place)
 ) STRICT;
 
@@ -69,6 +78,11 @@ BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
 CREATE TRIGGER invoice_extra_kept BEFORE DELETE ON invoice_extra
 WHEN EXISTS (SELECT 1 FROM invoice WHERE id = OLD.invoice AND issued IS NOT NULL)
 BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
+CREATE TRIGGER invoice_part_begins BEFORE INSERT ON invoice_part
+WHEN EXISTS (SELECT 1 FROM invoice WHERE id = NEW.invoice AND issued IS NOT NULL)
+BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
+CREATE TRIGGER invoice_part_stays BEFORE UPDATE ON invoice_part BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
+CREATE TRIGGER invoice_part_kept BEFORE DELETE ON invoice_part BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
 CREATE TRIGGER invoice_file_stays BEFORE UPDATE ON invoice_file BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
 CREATE TRIGGER invoice_file_kept BEFORE DELETE ON invoice_file BEGIN SELECT RAISE(ABORT, 'an issued invoice does not go'); END;
 CREATE TRIGGER reminder_stays BEFORE UPDATE ON reminder BEGIN SELECT RAISE(ABORT, 'a reminder does not change'); END;

@@ -231,7 +231,7 @@ story(
     await window.picture('money-6-year');
     const table = join(folder, 'year.csv');
     await button('Save as a table');
-    await window.answerDialog('Save the year', table);
+    await window.answerDialog('Save the document', table);
     await until('the table', async () => existsSync(table));
     const account = await call(window, 'accounts.year', { year: Number(day(0).slice(0, 4)) });
     assert.equal(account.to_settle, 0);

@@ -273,6 +273,7 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("invoices.discard", "Draft discarded", |db, which| {
             invoices::discard(db, which).map(|()| Nothing {})
         }),
+        reads("invoices.in_parts", "The parts in which a draft would be paid", invoices::in_parts),
         writes("invoices.issue", "Invoice issued", invoices::issue),
         writes("invoices.credit", "Credit note issued", invoices::credit),
         reads(

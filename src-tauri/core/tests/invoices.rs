@@ -303,3 +303,57 @@ fn what_is_owed_in_lessons_has_two_views() {
     assert_eq!([&owed["sums"][0]["owed"], &owed["sums"][0]["expected"]], ["720.00", "720.00"]);
     assert_eq!(codes(&w.refused("terms.set", json!({ "taken": 0 })))[0].0, "taken");
 }
+
+#[test]
+fn an_invoice_is_paid_in_parts_and_only_what_is_due_is_overdue() {
+    let (mut w, payer) = business();
+    let begun =
+        draft(&mut w, &payer, json!([{ "what": "lesson", "words": "Week", "price": "1000" }]));
+    let issue = |due: &str| json!({ "invoice": begun["id"], "due": due, "in_parts": true });
+    assert_eq!(codes(&w.refused("invoices.issue", issue("")))[0].0, "in_parts");
+    let wrong = json!({ "parts": [{ "percent": 60, "days": 5 }, { "percent": 50, "days": 5 }] });
+    let at: Vec<String> =
+        codes(&w.refused("terms.set", wrong)).into_iter().map(|(field, _)| field).collect();
+    assert_eq!(at, ["parts[1].days", "parts"]);
+    w.act(
+        "terms.set",
+        json!({ "due_days": 30, "parts": [{ "percent": 30, "days": 10 }, { "percent": 20, "days": 0 }] }),
+    );
+    let would = w.act("invoices.in_parts", json!({ "invoice": begun["id"] }));
+    let parts = json!([
+        { "day": "2026-03-01", "amount": "200.00" }, { "day": "2026-03-11", "amount": "300.00" },
+        { "day": "2026-03-31", "amount": "500.00" },
+    ]);
+    assert_eq!(would, parts);
+    assert_eq!(codes(&w.refused("invoices.issue", issue("2026-03-11")))[0].0, "due");
+    let issued = w.act("invoices.issue", issue(""));
+    assert_eq!([&issued["parts"], &issued["state"]], [&parts, &json!("open")]);
+    assert_eq!(issued["file_lacks"], json!([]));
+    let which = json!({ "invoice": begun["id"] });
+    let stands = |w: &mut World, day: &str| {
+        w.on(day);
+        let shown = w.act("invoices.show", which.clone());
+        (text(&shown["state"]), text(&shown["stands"]))
+    };
+    assert_eq!(
+        stands(&mut w, "2026-03-02"),
+        ("overdue".into(), "200.00 EUR of 1000.00 EUR open is 1 day late.".into())
+    );
+    let pay = |amount: &str| json!({ "payer": payer, "method": "transfer", "currency": "EUR", "amount": amount });
+    w.act("payments.receive", pay("250"));
+    assert_eq!(stands(&mut w, "2026-03-11").0, "part_paid", "more than the first part is paid");
+    assert!(matches!(
+        w.refused("invoices.remind", which.clone()),
+        Error::NotPossible { code: "not_overdue", .. }
+    ));
+    assert_eq!(stands(&mut w, "2026-03-12").1, "250.00 EUR of 750.00 EUR open is 1 day late.");
+    assert_eq!(w.act("invoices.remind", which.clone())["reminders"][0]["open"], "250.00");
+    let open = w.act("invoices.list", json!({ "open": true }));
+    assert_eq!(open["invoices"][0]["due"], "2026-03-11");
+    w.act("payments.receive", pay("750"));
+    assert_eq!(stands(&mut w, "2026-04-20").0, "settled");
+    balanced(&mut w);
+    let db = Connection::open(w.file.path()).unwrap();
+    let said = db.execute_batch("UPDATE invoice_part SET amount = 1").unwrap_err().to_string();
+    assert!(said.contains("does not change"), "{said}");
+}

@@ -93,6 +93,12 @@ export type LedgerAccount =
  *
  */
 export type What = 'lesson' | 'late' | 'court' | 'package' | 'analysis' | 'travel' | 'other';
+/**
+ * What a cost was for.
+ *
+ */
+export type CostKind =
+  'drive' | 'fare' | 'lodging' | 'meals' | 'day_rate' | 'court' | 'equipment' | 'dues' | 'other';
 export type AcknowledgementId = string;
 export type NoticeId = string;
 export type VersionId = string;
@@ -363,17 +369,17 @@ export type ConsentKind =
   | 'transport';
 export type CostId = string;
 /**
- * What a cost was for.
- *
- */
-export type CostKind =
-  'drive' | 'fare' | 'lodging' | 'meals' | 'day_rate' | 'court' | 'equipment' | 'dues' | 'other';
-/**
  * What a rate is for one of.
  *
  */
 export type Per = 'mile' | 'km' | 'day';
+export type InvoiceLineId = string;
 export type RateId = string;
+/**
+ * How a cost is split.
+ *
+ */
+export type CostSplitBy = 'equal' | 'lessons';
 export type CostsAddRateOutput = CostRate[];
 export type CostsPublishedOutput = PublishedRates[];
 export type CostsPutRateAwayOutput = CostRate[];
@@ -399,7 +405,6 @@ export type Counts = 'cue' | 'result' | 'choice';
  *
  */
 export type Seen = 'yes' | 'no';
-export type InvoiceLineId = string;
 /**
  * The kinds of criterion.
  *
@@ -744,6 +749,7 @@ export type LackIn = 'seller' | 'payer' | 'lines' | 'taxes';
  *
  */
 export type Prices = 'net' | 'gross';
+export type InvoicesInPartsOutput = DocPart[];
 export type JobId = string;
 export type JournalNewestOutput = Act[];
 export type KeepingDueOutput = Due[];
@@ -1034,6 +1040,17 @@ export type StudentsChangeFactOutput = Fact[];
 export type StudentsFactsOutput = Fact[];
 export type StudentsListOutput = StudentLine[];
 export type StudentsRemoveFactOutput = Fact[];
+/**
+ * What a row of a trip is for.
+ *
+ */
+export type TripRowFor = 'lesson' | 'late' | 'court' | 'travel' | 'cost';
+/**
+ * How sure a row of a trip is.
+ *
+ */
+export type TripRowFrom = 'entered' | 'draft' | 'to_settle' | 'planned' | 'expected';
+export type TripsOthersOutput = TripCompared[];
 export type VisitsListOutput = Visit[];
 
 /**
@@ -1717,6 +1734,10 @@ export interface AccountsYearOutput {
    */
   rows: MoneyYearRow[];
   /**
+   * What was spent, by month and kind.
+   */
+  spent: MoneyYearSpent[];
+  /**
    * Lessons that packages owe at its end.
    */
   lessons_owed: number;
@@ -1801,6 +1822,29 @@ export interface MoneyYearRow {
    * How much: what came in, what was earned, what tax was charged. Below 0 what went back.
    */
   amount: string;
+}
+/**
+ * What was spent in a month on one kind of thing. Amounts are decimals.
+ *
+ */
+export interface MoneyYearSpent {
+  /**
+   * The month in which the costs began, as YYYY-MM.
+   */
+  month: string;
+  kind: CostKind;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * How much.
+   */
+  amount: string;
+  /**
+   * The tax contained in it, as far as it was noted; empty where none was.
+   */
+  tax: string;
 }
 /**
  * An acknowledgement as kept.
@@ -4605,6 +4649,10 @@ export interface Cost {
    */
   currency: string;
   /**
+   * The tax contained in it, a decimal; empty while not known.
+   */
+  tax: string;
+  /**
    * How far, for a drive.
    */
   distance: string;
@@ -4628,6 +4676,39 @@ export interface Cost {
    * Why it was taken back.
    */
   why: string;
+  /**
+   * To whom it was passed on, and how much.
+   */
+  passed: CostShare[];
+  /**
+   * All of that, a decimal; empty for nothing.
+   */
+  passed_on: string;
+}
+/**
+ * A part of a cost on an invoice.
+ *
+ */
+export interface CostShare {
+  payer: PayerId;
+  /**
+   * The name.
+   */
+  name: string;
+  invoice: InvoiceId;
+  /**
+   * Its number; empty while a draft.
+   */
+  number: string;
+  line: InvoiceLineId;
+  /**
+   * The words of the line.
+   */
+  words: string;
+  /**
+   * How much, as it stands there less what was credited, a decimal.
+   */
+  amount: string;
 }
 /**
  * A cost as typed.
@@ -4659,6 +4740,10 @@ export interface CostForm {
    * Its currency, an ISO 4217 code; that of the rate for drives and day rates.
    */
   currency?: string;
+  /**
+   * The tax contained in the amount, a decimal; empty while not known.
+   */
+  tax?: string;
   /**
    * How far, for a drive: a decimal number.
    */
@@ -4718,6 +4803,53 @@ export interface CostRate {
    * Who says so.
    */
   source: string;
+}
+/**
+ * What of a cost falls on a student.
+ *
+ */
+export interface CostSplitShare {
+  cost: CostId;
+  student: StudentId;
+  /**
+   * How much, a decimal.
+   */
+  amount: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * The line, in words.
+   */
+  words: string;
+}
+/**
+ * Someone who is there on the days.
+ *
+ */
+export interface CostSplitStudent {
+  student: StudentId;
+  /**
+   * The name.
+   */
+  name: string;
+  /**
+   * Who would pay.
+   */
+  paid_by: string;
+  /**
+   * Lessons on these days, those called off or missed left out.
+   */
+  lessons: number;
+  /**
+   * Whether a share falls on them.
+   */
+  chosen: boolean;
+  /**
+   * What would fall on them, one amount for each currency.
+   */
+  amounts: string[];
 }
 /**
  * Sums in one currency.
@@ -4820,6 +4952,10 @@ export interface CostsChangeOutput {
    */
   currency: string;
   /**
+   * The tax contained in it, a decimal; empty while not known.
+   */
+  tax: string;
+  /**
    * How far, for a drive.
    */
   distance: string;
@@ -4843,6 +4979,14 @@ export interface CostsChangeOutput {
    * Why it was taken back.
    */
   why: string;
+  /**
+   * To whom it was passed on, and how much.
+   */
+  passed: CostShare[];
+  /**
+   * All of that, a decimal; empty for nothing.
+   */
+  passed_on: string;
 }
 /**
  * Costs of which days.
@@ -4903,6 +5047,10 @@ export interface CostsNoteOutput {
    */
   currency: string;
   /**
+   * The tax contained in it, a decimal; empty while not known.
+   */
+  tax: string;
+  /**
    * How far, for a drive.
    */
   distance: string;
@@ -4926,6 +5074,51 @@ export interface CostsNoteOutput {
    * Why it was taken back.
    */
   why: string;
+  /**
+   * To whom it was passed on, and how much.
+   */
+  passed: CostShare[];
+  /**
+   * All of that, a decimal; empty for nothing.
+   */
+  passed_on: string;
+}
+/**
+ * Costs to pass on.
+ *
+ */
+export interface CostsPassOnInput {
+  /**
+   * Which costs: what is left of each.
+   */
+  costs: CostId[];
+  /**
+   * The first of the days whose students share them; left out for that of the costs.
+   */
+  first?: Day | null;
+  /**
+   * The last of these days; left out for that of the costs.
+   */
+  last?: Day | null;
+  by?: CostSplitBy;
+  /**
+   * Over whom; left out for everyone who is there on these days.
+   */
+  students?: StudentId[] | null;
+}
+/**
+ * Costs that were passed on.
+ *
+ */
+export interface CostsPassOnOutput {
+  /**
+   * The costs, each with its shares.
+   */
+  costs: Cost[];
+  /**
+   * What was done, as a sentence.
+   */
+  words: string;
 }
 /**
  * An input with nothing in it.
@@ -4963,6 +5156,56 @@ export interface CostsPutRateAwayInput {
  */
 export interface CostsRatesInput {}
 /**
+ * Costs to pass on.
+ *
+ */
+export interface CostsSplitProposalInput {
+  /**
+   * Which costs: what is left of each.
+   */
+  costs: CostId[];
+  /**
+   * The first of the days whose students share them; left out for that of the costs.
+   */
+  first?: Day | null;
+  /**
+   * The last of these days; left out for that of the costs.
+   */
+  last?: Day | null;
+  by?: CostSplitBy;
+  /**
+   * Over whom; left out for everyone who is there on these days.
+   */
+  students?: StudentId[] | null;
+}
+/**
+ * How costs would be passed on.
+ *
+ */
+export interface CostsSplitProposalOutput {
+  days: Span;
+  /**
+   * Everyone who is there then, by name.
+   */
+  students: CostSplitStudent[];
+  /**
+   * Each share.
+   */
+  shares: CostSplitShare[];
+  /**
+   * What would be passed on, one amount for each currency.
+   */
+  sums: string[];
+}
+/**
+ * A run of days, both ends included.
+ *
+ */
+export interface Span {
+  first: Day;
+  last: Day;
+}
+/**
  * A cost that was none.
  *
  */
@@ -4999,6 +5242,10 @@ export interface CostsTakeBackOutput {
    */
   currency: string;
   /**
+   * The tax contained in it, a decimal; empty while not known.
+   */
+  tax: string;
+  /**
    * How far, for a drive.
    */
   distance: string;
@@ -5022,6 +5269,14 @@ export interface CostsTakeBackOutput {
    * Why it was taken back.
    */
   why: string;
+  /**
+   * To whom it was passed on, and how much.
+   */
+  passed: CostShare[];
+  /**
+   * All of that, a decimal; empty for nothing.
+   */
+  passed_on: string;
 }
 /**
  * A list to take over.
@@ -5873,6 +6128,17 @@ export interface Division {
   source: string;
 }
 /**
+ * A part in which an invoice is to be paid, as printed.
+ *
+ */
+export interface DocPart {
+  day: Day;
+  /**
+   * How much, a decimal in the document's currency.
+   */
+  amount: string;
+}
+/**
  * Tax of one category and rate. Amounts are decimals in the document's currency.
  *
  */
@@ -6507,6 +6773,45 @@ export interface ExchangeTakeCsvOutput {
    * What was understood in a way worth knowing.
    */
   notes: string[];
+}
+/**
+ * A cost that is expected, as typed.
+ *
+ */
+export interface ExpectedCost {
+  kind: CostKind;
+  /**
+   * What it would be, in words; empty for its kind.
+   */
+  words?: string;
+  /**
+   * Its day, or the first of a day rate, as YYYY-MM-DD; empty for the first of the days asked about.
+   */
+  day?: string;
+  /**
+   * The last day of a day rate; empty for the last of the days asked about.
+   */
+  last?: string;
+  /**
+   * The amount, of lodging for one night, a decimal; worked out for drives and day rates.
+   */
+  amount?: string;
+  /**
+   * Its currency, an ISO 4217 code; that of the rate for drives and day rates.
+   */
+  currency?: string;
+  /**
+   * So many nights of lodging; empty for one.
+   */
+  nights?: string;
+  /**
+   * How far, for a drive: a decimal number.
+   */
+  distance?: string;
+  /**
+   * Miles or kilometres, for a drive.
+   */
+  unit?: Per | null;
 }
 /**
  * A new last day.
@@ -11741,6 +12046,10 @@ export interface InvoicesChangeOutput {
    */
   credits: InvoiceListed[];
   /**
+   * The parts in which it is to be paid; none for all at once.
+   */
+  parts: DocPart[];
+  /**
    * Its reminders, the oldest first.
    */
   reminders: InvoiceReminder[];
@@ -11835,6 +12144,10 @@ export interface InvoicesCreditOutput {
    * Its credit notes.
    */
   credits: InvoiceListed[];
+  /**
+   * The parts in which it is to be paid; none for all at once.
+   */
+  parts: DocPart[];
   /**
    * Its reminders, the oldest first.
    */
@@ -11943,6 +12256,10 @@ export interface InvoicesDraftOutput {
    */
   credits: InvoiceListed[];
   /**
+   * The parts in which it is to be paid; none for all at once.
+   */
+  parts: DocPart[];
+  /**
    * Its reminders, the oldest first.
    */
   reminders: InvoiceReminder[];
@@ -11950,6 +12267,21 @@ export interface InvoicesDraftOutput {
    * Why it has no structured file by EN 16931, or as a draft would have none; empty when it has.
    */
   file_lacks: string[];
+}
+/**
+ * A draft that may be issued to be paid in parts.
+ *
+ */
+export interface InvoicesInPartsInput {
+  invoice: InvoiceId;
+  /**
+   * The day of issue, as YYYY-MM-DD; empty for today.
+   */
+  day?: string;
+  /**
+   * The last day to pay; empty: as the terms say.
+   */
+  due?: string;
 }
 /**
  * An invoice to issue.
@@ -11969,6 +12301,10 @@ export interface InvoicesIssueInput {
    * Whether what the payer has paid already is used for it.
    */
   use_credit?: boolean;
+  /**
+   * Whether it is to be paid in parts, as the terms say.
+   */
+  in_parts?: boolean;
 }
 /**
  * An invoice or credit note.
@@ -12041,6 +12377,10 @@ export interface InvoicesIssueOutput {
    * Its credit notes.
    */
   credits: InvoiceListed[];
+  /**
+   * The parts in which it is to be paid; none for all at once.
+   */
+  parts: DocPart[];
   /**
    * Its reminders, the oldest first.
    */
@@ -12164,6 +12504,10 @@ export interface InvoicesRemindOutput {
    * Its credit notes.
    */
   credits: InvoiceListed[];
+  /**
+   * The parts in which it is to be paid; none for all at once.
+   */
+  parts: DocPart[];
   /**
    * Its reminders, the oldest first.
    */
@@ -12421,6 +12765,10 @@ export interface InvoicesShowOutput {
    * Its credit notes.
    */
   credits: InvoiceListed[];
+  /**
+   * The parts in which it is to be paid; none for all at once.
+   */
+  parts: DocPart[];
   /**
    * Its reminders, the oldest first.
    */
@@ -15624,6 +15972,10 @@ export interface PackagesGiveBackOutput {
    */
   credits: InvoiceListed[];
   /**
+   * The parts in which it is to be paid; none for all at once.
+   */
+  parts: DocPart[];
+  /**
    * Its reminders, the oldest first.
    */
   reminders: InvoiceReminder[];
@@ -15848,6 +16200,10 @@ export interface PackagesSellOutput {
    */
   credits: InvoiceListed[];
   /**
+   * The parts in which it is to be paid; none for all at once.
+   */
+  parts: DocPart[];
+  /**
    * Its reminders, the oldest first.
    */
   reminders: InvoiceReminder[];
@@ -15884,6 +16240,20 @@ export interface PackagesShowOutput {
  */
 export interface PackagesWouldGiveBackInput {
   package: PackageId;
+}
+/**
+ * A part in which an invoice may be paid before the rest.
+ *
+ */
+export interface PartRow {
+  /**
+   * How much of what is due, in percent.
+   */
+  percent: number;
+  /**
+   * So many days after the invoice is issued.
+   */
+  days: number;
 }
 /**
  * Who pays, as kept.
@@ -16418,14 +16788,6 @@ export interface PersonDay {
    * more.
    */
   offered: OfferedOn[];
-}
-/**
- * A run of days, both ends included.
- *
- */
-export interface Span {
-  first: Day;
-  last: Day;
 }
 /**
  * A facility on a day of a trip, with what of it could still be sold.
@@ -18522,6 +18884,10 @@ export interface TermsSetInput {
    * Part of a package to be paid before it begins, in percent; `None` for none.
    */
   deposit?: number | null;
+  /**
+   * Parts in which an invoice may be paid, the first first; the rest by its last day to pay.
+   */
+  parts?: PartRow[];
   paid_back?: PaidBackAs;
   /**
    * Whether courts are passed on at cost.
@@ -18578,6 +18944,10 @@ export interface TermsSetOutput {
    * Part of a package to be paid before it begins, in percent; `None` for none.
    */
   deposit: number | null;
+  /**
+   * Parts in which an invoice may be paid, the first first; the rest by its last day to pay.
+   */
+  parts: PartRow[];
   paid_back: PaidBackAs;
   /**
    * Whether courts are passed on at cost.
@@ -18639,6 +19009,10 @@ export interface TermsShowOutput {
    * Part of a package to be paid before it begins, in percent; `None` for none.
    */
   deposit: number | null;
+  /**
+   * Parts in which an invoice may be paid, the first first; the rest by its last day to pay.
+   */
+  parts: PartRow[];
   paid_back: PaidBackAs;
   /**
    * Whether courts are passed on at cost.
@@ -18993,6 +19367,288 @@ export interface YearRow {
    */
   months: MonthFigures[];
   total: Figures;
+}
+/**
+ * How long the coach is away.
+ *
+ */
+export interface TripAway {
+  /**
+   * In minutes.
+   */
+  minutes: number;
+  /**
+   * Whether it was said when the coach leaves and is home again; otherwise whole days are counted.
+   */
+  said: boolean;
+  /**
+   * The same as a sentence.
+   */
+  words: string;
+}
+/**
+ * How many more lessons of a kind it takes to reach zero.
+ *
+ */
+export interface TripBreakEven {
+  /**
+   * So many.
+   */
+  lessons: number;
+  /**
+   * Of which kind, in words.
+   */
+  like: string;
+  /**
+   * What each would bring, without tax, a decimal.
+   */
+  each: string;
+}
+/**
+ * A trip in one currency, as it stands beside others.
+ *
+ */
+export interface TripCompared {
+  days: Span;
+  /**
+   * Where its lessons were, in words; empty without any.
+   */
+  places: string;
+  /**
+   * Whether it is the one that was asked about.
+   */
+  this: boolean;
+  /**
+   * Lessons given.
+   */
+  lessons: number;
+  /**
+   * Minutes of them.
+   */
+  court_minutes: number;
+  money: TripMoney;
+}
+/**
+ * What a trip comes to in one currency. Amounts are decimals; below 0 a loss.
+ *
+ */
+export interface TripMoney {
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * Earned with lessons and courts, without tax.
+   */
+  earned: string;
+  /**
+   * Charged to students for travel: shares of costs, and what the coming itself costs them, without
+   * tax.
+   */
+  charged: string;
+  /**
+   * Noted as costs.
+   */
+  costs: string;
+  /**
+   * Earned and charged, less costs.
+   */
+  result: string;
+  /**
+   * The result for each hour of lessons given; `None` without any.
+   */
+  per_court_hour: string | null;
+  /**
+   * The result for each hour away.
+   */
+  per_hour_away: string | null;
+  /**
+   * What is not entered yet and may come on top, without tax; empty when nothing is.
+   */
+  expected: string;
+}
+/**
+ * What a trip would come to in one currency. Amounts are decimals; below 0 a loss.
+ *
+ */
+export interface TripOutlookMoney {
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * What lessons and courts would earn, without tax.
+   */
+  earned: string;
+  /**
+   * What students would be charged for travel, without tax.
+   */
+  charged: string;
+  /**
+   * What it would cost.
+   */
+  costs: string;
+  /**
+   * What would be left.
+   */
+  result: string;
+  /**
+   * That for each hour of lessons; `None` without any.
+   */
+  per_court_hour: string | null;
+  /**
+   * That for each hour away.
+   */
+  per_hour_away: string | null;
+  /**
+   * How many more lessons it takes to reach zero; none when it is reached, or not known.
+   */
+  break_even: TripBreakEven[];
+}
+/**
+ * A row of a trip: the rows of a currency add up to its result.
+ *
+ */
+export interface TripRow {
+  what: TripRowFor;
+  from: TripRowFrom;
+  day: Day;
+  /**
+   * What it is, in words.
+   */
+  words: string;
+  /**
+   * How much, a decimal: below 0 what it costs, or what was taken back.
+   */
+  amount: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+  /**
+   * On which invoice or draft it stands.
+   */
+  invoice: InvoiceId | null;
+  /**
+   * Which package it was released from.
+   */
+  package: PackageId | null;
+}
+/**
+ * Which trip, and how long the coach was away.
+ *
+ */
+export interface TripsOthersInput {
+  first: Day;
+  last: Day;
+  /**
+   * When the coach leaves home on the first day, HH:MM; empty while not said.
+   */
+  leaves?: string;
+  /**
+   * When the coach is home again on the last day; empty while not said.
+   */
+  returns?: string;
+}
+/**
+ * A trip to look ahead at.
+ *
+ */
+export interface TripsOutlookInput {
+  first: Day;
+  last: Day;
+  /**
+   * When the coach leaves home on the first day, HH:MM; empty while not said.
+   */
+  leaves?: string;
+  /**
+   * When the coach is home again on the last day; empty while not said.
+   */
+  returns?: string;
+  /**
+   * Lines of a plan that are no lessons yet.
+   */
+  lines?: TakeLine[];
+  /**
+   * Costs that are expected beyond those noted.
+   */
+  costs?: ExpectedCost[];
+}
+/**
+ * What a trip would come to.
+ *
+ */
+export interface TripsOutlookOutput {
+  days: Span;
+  /**
+   * Lessons given and to come, a shared one counted once.
+   */
+  lessons: number;
+  /**
+   * Minutes of them.
+   */
+  court_minutes: number;
+  away: TripAway;
+  /**
+   * By currency; none is added to another.
+   */
+  money: TripOutlookMoney[];
+  /**
+   * The rows that the figures are made of, by day.
+   */
+  rows: TripRow[];
+  /**
+   * What is not known, a sentence each: it is in none of the figures.
+   */
+  asks: string[];
+}
+/**
+ * Which trip, and how long the coach was away.
+ *
+ */
+export interface TripsResultInput {
+  first: Day;
+  last: Day;
+  /**
+   * When the coach leaves home on the first day, HH:MM; empty while not said.
+   */
+  leaves?: string;
+  /**
+   * When the coach is home again on the last day; empty while not said.
+   */
+  returns?: string;
+}
+/**
+ * What a trip comes to.
+ *
+ */
+export interface TripsResultOutput {
+  days: Span;
+  /**
+   * Lessons given, a shared one counted once.
+   */
+  lessons: number;
+  /**
+   * Minutes of them, as taught.
+   */
+  court_minutes: number;
+  away: TripAway;
+  /**
+   * By currency; none is added to another.
+   */
+  money: TripMoney[];
+  /**
+   * The rows that the figures are made of, by day.
+   */
+  rows: TripRow[];
+  /**
+   * What is not entered yet.
+   */
+  expected: TripRow[];
+  /**
+   * What is not known of that, a sentence each.
+   */
+  asks: string[];
 }
 /**
  * A visit to call off.
@@ -19555,12 +20211,16 @@ export interface Commands {
   'costs.list': { input: CostsListInput; output: CostsListOutput };
   /** Cost noted */
   'costs.note': { input: CostsNoteInput; output: CostsNoteOutput };
+  /** Costs passed on */
+  'costs.pass_on': { input: CostsPassOnInput; output: CostsPassOnOutput };
   /** Rates that were published, to take over */
   'costs.published': { input: CostsPublishedInput; output: CostsPublishedOutput };
   /** Rate put away */
   'costs.put_rate_away': { input: CostsPutRateAwayInput; output: CostsPutRateAwayOutput };
   /** The rates by which drives and days away are counted */
   'costs.rates': { input: CostsRatesInput; output: CostsRatesOutput };
+  /** How costs would be split over students */
+  'costs.split_proposal': { input: CostsSplitProposalInput; output: CostsSplitProposalOutput };
   /** Cost taken back */
   'costs.take_back': { input: CostsTakeBackInput; output: CostsTakeBackOutput };
   /** Rates taken over */
@@ -19836,6 +20496,8 @@ export interface Commands {
   'invoices.discard': { input: InvoicesDiscardInput; output: InvoicesDiscardOutput };
   /** Invoice begun */
   'invoices.draft': { input: InvoicesDraftInput; output: InvoicesDraftOutput };
+  /** The parts in which a draft would be paid */
+  'invoices.in_parts': { input: InvoicesInPartsInput; output: InvoicesInPartsOutput };
   /** Invoice issued */
   'invoices.issue': { input: InvoicesIssueInput; output: InvoicesIssueOutput };
   /** Invoices and credit notes */
@@ -20078,6 +20740,12 @@ export interface Commands {
   'timetable.week': { input: TimetableWeekInput; output: TimetableWeekOutput };
   /** A year in figures, by person and month */
   'timetable.year': { input: TimetableYearInput; output: TimetableYearOutput };
+  /** A trip beside those of the year before it */
+  'trips.others': { input: TripsOthersInput; output: TripsOthersOutput };
+  /** What a trip would come to */
+  'trips.outlook': { input: TripsOutlookInput; output: TripsOutlookOutput };
+  /** What a trip earned and cost */
+  'trips.result': { input: TripsResultInput; output: TripsResultOutput };
   /** Visit called off */
   'visits.call_off': { input: VisitsCallOffInput; output: VisitsCallOffOutput };
   /** Visit changed */
@@ -20139,9 +20807,11 @@ export const commandNames = [
   'costs.change',
   'costs.list',
   'costs.note',
+  'costs.pass_on',
   'costs.published',
   'costs.put_rate_away',
   'costs.rates',
+  'costs.split_proposal',
   'costs.take_back',
   'costs.take_published',
   'desk.back_up',
@@ -20278,6 +20948,7 @@ export const commandNames = [
   'invoices.credit',
   'invoices.discard',
   'invoices.draft',
+  'invoices.in_parts',
   'invoices.issue',
   'invoices.list',
   'invoices.remind',
@@ -20399,6 +21070,9 @@ export const commandNames = [
   'timetable.trip',
   'timetable.week',
   'timetable.year',
+  'trips.others',
+  'trips.outlook',
+  'trips.result',
   'visits.call_off',
   'visits.change',
   'visits.close',

@@ -161,7 +161,7 @@ pub fn give_back(db: &Writing<'_>, given: GiveBackPackage) -> Result<Invoice> {
 }
 
 fn now(invoice: InvoiceId) -> Issue {
-    Issue { invoice, day: String::new(), due: String::new(), use_credit: false }
+    Issue { invoice, day: String::new(), due: String::new(), use_credit: false, in_parts: false }
 }
 
 /// The sale of a package, and what is paid back of it.

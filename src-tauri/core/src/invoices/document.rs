@@ -72,6 +72,15 @@ pub struct DocTax {
     pub amount: String,
 }
 
+/// A part in which an invoice is to be paid, as printed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct DocPart {
+    /// The last day to pay it.
+    pub day: Day,
+    /// How much, a decimal in the document's currency.
+    pub amount: String,
+}
+
 /// A whole invoice or credit note. Amounts are decimals in its currency.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Document {
@@ -118,4 +127,7 @@ pub struct Document {
     pub rounding: String,
     /// What is due.
     pub payable: String,
+    /// The parts in which that is to be paid; none for all at once.
+    #[serde(default)]
+    pub parts: Vec<DocPart>,
 }

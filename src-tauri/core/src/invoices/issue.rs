@@ -9,8 +9,8 @@ use super::reckon::{Reckoned, flag, taxes};
 use super::store::{Files, Frozen, Head};
 use super::structured::{Nets, structured};
 use super::{
-    DocExtra, DocLine, Document, DocumentKind, Invoice, InvoiceExtra, InvoiceLine, WhichInvoice,
-    print, seller::seller, store,
+    DocExtra, DocLine, DocPart, Document, DocumentKind, Invoice, InvoiceExtra, InvoiceLine,
+    WhichInvoice, parts, print, seller::seller, store,
 };
 use crate::app::{Reading, Writing};
 use crate::db::digest;
@@ -38,6 +38,46 @@ pub struct Issue {
     /// Whether what the payer has paid already is used for it.
     #[serde(default)]
     pub use_credit: bool,
+    /// Whether it is to be paid in parts, as the terms say.
+    #[serde(default)]
+    pub in_parts: bool,
+}
+
+/// A draft that may be issued to be paid in parts.
+#[derive(Clone, Debug, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct InvoiceInParts {
+    /// Which draft.
+    pub invoice: InvoiceId,
+    /// The day of issue, as YYYY-MM-DD; empty for today.
+    #[serde(default)]
+    pub day: String,
+    /// The last day to pay; empty: as the terms say.
+    #[serde(default)]
+    pub due: String,
+}
+
+/// The parts in which a draft would be paid, issued on a day, before anything is used for it; none where
+/// the terms set none, and once it is issued.
+///
+/// # Errors
+/// `NotFound`; `Refused` when a day is none.
+pub fn in_parts(db: &Reading<'_>, given: InvoiceInParts) -> Result<Vec<DocPart>> {
+    let head = store::head(db, given.invoice)?;
+    let terms = terms::show(db)?;
+    let mut p = Problems::new();
+    let day = p.day_or_none("day", Some(&given.day), "The day of issue").unwrap_or(db.today());
+    let due = p
+        .day_or_none("due", Some(&given.due), "The last day to pay")
+        .unwrap_or(day.plus(terms.due_days));
+    p.done()?;
+    if terms.parts.is_empty() || head.number.is_some() {
+        return Ok(Vec::new());
+    }
+    let currency = currency_of(&head)?;
+    let (_, _, whole) = reckoned(db, &head, currency)?;
+    let payable = whole.sums.gross + whole.sums.rounding;
+    Ok(parts::printed(&parts::shared(payable, &terms.parts, day, due), currency))
 }
 
 /// Issues a draft. It takes the next number of its series and cannot be undone: a correction is a
@@ -64,6 +104,20 @@ pub fn issue(db: &Writing<'_>, given: Issue) -> Result<Invoice> {
     if due < day {
         p.add("due", "before", "The last day to pay lies before the day of issue.");
     }
+    let rows = match given.in_parts {
+        true => terms::show(db)?.parts,
+        false => Vec::new(),
+    };
+    if given.in_parts && rows.is_empty() {
+        p.add("in_parts", "not_set", "No parts are set under Invoices and terms.");
+    }
+    if let Some(row) = rows.last().filter(|row| day.plus(row.days) >= due) {
+        let words = format!(
+            "The last part before the rest is to be paid by {}: the rest comes after it.",
+            day.plus(row.days).words()
+        );
+        p.add("due", "before_parts", words);
+    }
     for lack in missing(db, &head, &lines, &extras, &whole)? {
         p.add("", "missing", lack.words);
     }
@@ -87,9 +141,14 @@ pub fn issue(db: &Writing<'_>, given: Issue) -> Result<Invoice> {
     };
     let payable = whole.sums.gross + whole.sums.rounding;
     let used = credit.clamp(0, payable.max(0));
+    let shared = match rows.is_empty() {
+        true => Vec::new(),
+        false => parts::shared(payable - used, &rows, day, due),
+    };
     let number = format!("{series}-{:04}", place + 1);
-    let document =
+    let mut document =
         document(db, &head, (&lines, &extras, &whole), (number.clone(), day, due), used, from)?;
+    document.parts = parts::printed(&shared, currency);
     let paper = serde_json::to_string(&document).map_err(|e| Error::Fault(e.to_string()))?;
     let made = structured(&document, nets_of(&whole));
     let drawn = print::draw(&document, db.now(), made.as_ref().ok())?;
@@ -101,6 +160,7 @@ pub fn issue(db: &Writing<'_>, given: Issue) -> Result<Invoice> {
         store::freeze_line(db, line, *total)?;
     }
     store::freeze_extras(db, head.id, &extras)?;
+    store::insert_parts(db, head.id, &shared)?;
     store::freeze(
         db,
         head.id,
@@ -227,6 +287,7 @@ fn document(
         paid: plain(used),
         rounding: plain(sums.rounding),
         payable: plain(sums.gross + sums.rounding - used),
+        parts: Vec::new(),
     })
 }
 

@@ -8,7 +8,7 @@ use super::reckon::{Reckoned, reckon, shown};
 use super::store::Head;
 use super::{
     Document, DocumentKind, Invoice, InvoiceExtra, InvoiceLack, InvoiceLine, LackIn, WhichInvoice,
-    issue, remind, seller::seller, store, structured,
+    issue, parts, remind, seller::seller, store, structured,
 };
 use crate::app::Reading;
 use crate::error::{Error, Result};
@@ -91,7 +91,11 @@ pub fn list(db: &Reading<'_>, of: InvoicesOf) -> Result<Invoices> {
         (false, None) => store::all(db)?,
     };
     heads.retain(|head| of.payer.is_none_or(|payer| head.payer == payer));
-    let invoices = heads.iter().map(|head| listed(db, head)).collect::<Result<_>>()?;
+    let mut invoices = heads.iter().map(|head| listed(db, head)).collect::<Result<Vec<_>>>()?;
+    if of.open {
+        // A part may be due before the whole is.
+        invoices.sort_by_key(|invoice| invoice.due);
+    }
     Ok(Invoices { invoices })
 }
 
@@ -112,7 +116,8 @@ fn listed(db: &Reading<'_>, head: &Head) -> Result<InvoiceListed> {
             whole.sums.gross + whole.sums.rounding
         }
     };
-    let state = state(head, db.today());
+    let (due, overdue) = parts::due_of(db, head)?;
+    let state = state(head, overdue);
     Ok(InvoiceListed {
         id: head.id,
         kind: head.kind,
@@ -120,34 +125,43 @@ fn listed(db: &Reading<'_>, head: &Head) -> Result<InvoiceListed> {
         name: head.payer_name.clone(),
         number: head.number.clone().unwrap_or_default(),
         day: head.day,
-        due: head.due,
+        due,
         currency: head.currency.clone(),
         amount: currency.plain(amount),
         open: currency.plain(head.open),
         state,
-        stands: stands(head, state, currency, db.today()),
+        stands: stands(head, state, (due, overdue), currency, db.today()),
     })
 }
 
-fn state(head: &Head, today: Day) -> InvoiceState {
+fn state(head: &Head, overdue: i64) -> InvoiceState {
     match head.due {
         None => InvoiceState::Draft,
         Some(_) if head.open <= 0 => InvoiceState::Settled,
-        Some(due) if due < today => InvoiceState::Overdue,
+        Some(_) if overdue > 0 => InvoiceState::Overdue,
         Some(_) if head.open < head.payable => InvoiceState::PartPaid,
         Some(_) => InvoiceState::Open,
     }
 }
 
-fn stands(head: &Head, state: InvoiceState, currency: Currency, today: Day) -> String {
+fn stands(
+    head: &Head,
+    state: InvoiceState,
+    (due, overdue): (Option<Day>, i64),
+    currency: Currency,
+    today: Day,
+) -> String {
     let open = currency.words(head.open);
-    match (state, head.due) {
+    match (state, due) {
         (InvoiceState::Draft, _) | (_, None) => "Draft.".to_owned(),
         (InvoiceState::Settled, _) if head.kind == DocumentKind::CreditNote => "Issued.".to_owned(),
         (InvoiceState::Settled, _) => "Settled.".to_owned(),
         (InvoiceState::Overdue, Some(due)) => {
             let late = counted(today.since(due), "day", "days");
-            format!("{open} open, {late} late.")
+            match overdue < head.open {
+                true => format!("{} of {open} open is {late} late.", currency.words(overdue)),
+                false => format!("{open} open, {late} late."),
+            }
         }
         (InvoiceState::PartPaid, Some(due)) => {
             format!("{open} of {} open, due {}.", currency.words(head.payable), due.words())
@@ -224,12 +238,13 @@ pub fn show(db: &Reading<'_>, which: WhichInvoice) -> Result<Invoice> {
     for (line, total) in lines.iter_mut().zip(&whole.sums.lines) {
         line.total = currency.plain(*total);
     }
-    let state = state(&head, db.today());
+    let (due, overdue) = parts::due_of(db, &head)?;
+    let state = state(&head, overdue);
     let corrects = head.corrects.map(|invoice| store::head(db, invoice)).transpose()?;
     let credits = store::credits(db, which.invoice)?;
-    let name = match frozen(&head)? {
-        Some(document) => document.buyer.name,
-        None => head.payer_name.clone(),
+    let (name, parts) = match frozen(&head)? {
+        Some(document) => (document.buyer.name, document.parts),
+        None => (head.payer_name.clone(), Vec::new()),
     };
     Ok(Invoice {
         id: head.id,
@@ -246,7 +261,7 @@ pub fn show(db: &Reading<'_>, which: WhichInvoice) -> Result<Invoice> {
         day: head.day,
         due: head.due,
         state,
-        stands: stands(&head, state, currency, db.today()),
+        stands: stands(&head, state, (due, overdue), currency, db.today()),
         sums: shown(&whole, &lines, &extras, currency),
         open: currency.plain(head.open),
         missing,
@@ -254,6 +269,7 @@ pub fn show(db: &Reading<'_>, which: WhichInvoice) -> Result<Invoice> {
         lines,
         extras,
         file_lacks,
+        parts,
         reminders: remind::reminders(db, which.invoice, currency)?,
     })
 }

@@ -9,6 +9,7 @@ mod document;
 mod draft;
 mod issue;
 mod list;
+mod parts;
 mod pay_code;
 mod print;
 mod reckon;
@@ -22,12 +23,12 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 pub use credit::{Credit, CreditLine, GiveBackPackage, credit, give_back, would_give_back};
-pub use document::{DocExtra, DocLine, DocTax, Document, Party};
+pub use document::{DocExtra, DocLine, DocPart, DocTax, Document, Party};
 pub use draft::{
     ChangeInvoice, DraftInvoice, ExtraForm, LineForm, LineTax, add_line, change, discard, draft,
     drop_line,
 };
-pub use issue::{Issue, issue};
+pub use issue::{InvoiceInParts, Issue, in_parts, issue};
 pub use list::{InvoiceListed, InvoiceState, Invoices, InvoicesOf, drafts, list, show};
 pub use print::{addressee, file, letterhead};
 pub use remind::{
@@ -207,6 +208,8 @@ pub struct Invoice {
     pub missing: Vec<InvoiceLack>,
     /// Its credit notes.
     pub credits: Vec<InvoiceListed>,
+    /// The parts in which it is to be paid; none for all at once.
+    pub parts: Vec<DocPart>,
     /// Its reminders, the oldest first.
     pub reminders: Vec<InvoiceReminder>,
     /// Why it has no structured file by EN 16931, or as a draft would have none; empty when it has.

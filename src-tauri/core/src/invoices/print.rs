@@ -174,7 +174,14 @@ fn sheet(d: &Document, issued: Instant) -> Sheet {
     whys.dedup();
     pieces.extend(whys.into_iter().map(|why| Piece::Text(why.to_owned())));
     if d.kind == DocumentKind::Invoice {
-        pieces.push(Piece::Text(format!("{} {}.", w.due, day(d.due))));
+        match d.parts.len() {
+            0 | 1 => pieces.push(Piece::Text(format!("{} {}.", w.due, day(d.due)))),
+            _ => pieces.push(Piece::Table {
+                head: vec![w.due.to_owned(), d.currency.clone()],
+                rows: d.parts.iter().map(|p| vec![day(p.day), p.amount.clone()]).collect(),
+                right_aligned: vec![1],
+            }),
+        }
         if !d.seller.account.is_empty() {
             let name = if d.seller.account_name.is_empty() {
                 &d.seller.name

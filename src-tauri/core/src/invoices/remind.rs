@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::list::frozen;
 use super::print::{addressee, letterhead};
 use super::store::{self, KeptReminder};
-use super::{Document, DocumentKind, Invoice, WhichInvoice, draft::currency_of, show};
+use super::{Document, DocumentKind, Invoice, WhichInvoice, draft::currency_of, parts, show};
 use crate::app::{Reading, Writing};
 use crate::db::digest;
 use crate::error::{Error, Problems, Result};
@@ -77,7 +77,7 @@ pub struct WouldRemind {
 /// # Errors
 /// `NotFound`; `NotPossible` when the invoice is not overdue.
 pub fn would_remind(db: &Reading<'_>, which: WhichInvoice) -> Result<WouldRemind> {
-    let (_, currency, open, late) = overdue(db, which)?;
+    let (Overdue { open, late, .. }, currency) = overdue(db, which)?;
     let terms = terms::show(db)?;
     let interest = interest(open, &terms.interest, late).filter(|_| !terms.interest.is_empty());
     let worked = match interest {
@@ -102,7 +102,7 @@ pub fn would_remind(db: &Reading<'_>, which: WhichInvoice) -> Result<WouldRemind
 /// `NotFound`; `Refused` with every field that is wrong; `NotPossible` when the invoice is not overdue.
 pub fn remind(db: &Writing<'_>, given: Remind) -> Result<Invoice> {
     let which = WhichInvoice { invoice: given.invoice };
-    let (document, currency, open, late) = overdue(db, which)?;
+    let (Overdue { document, due: was_due, open, late }, currency) = overdue(db, which)?;
     let terms = terms::show(db)?;
     let mut p = Problems::new();
     let due = p
@@ -125,7 +125,8 @@ pub fn remind(db: &Writing<'_>, given: Remind) -> Result<Invoice> {
         false => 0,
     };
     let place = i64::try_from(store::reminders(db, given.invoice)?.len()).unwrap_or(i64::MAX) + 1;
-    let said = Said { place, due, open, interest, rate: &terms.interest, late, words: &words };
+    let said =
+        Said { place, was_due, due, open, interest, rate: &terms.interest, late, words: &words };
     let sheet = sheet(&document, &said, currency, db.today(), db.now());
     let (pages, fonts) = laid_out(&sheet)?;
     let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
@@ -175,19 +176,32 @@ fn interest(open: i64, rate: &str, days: i64) -> Option<i64> {
     Fraction::whole(open).times(rate)?.times(part)?.rounded()
 }
 
-fn overdue(db: &Reading<'_>, which: WhichInvoice) -> Result<(Document, Currency, i64, i64)> {
+/// What of an invoice is overdue, and since when.
+struct Overdue {
+    document: Document,
+    due: Day,
+    open: i64,
+    late: i64,
+}
+
+fn overdue(db: &Reading<'_>, which: WhichInvoice) -> Result<(Overdue, Currency)> {
     let head = store::head(db, which.invoice)?;
     let not = || Error::not_possible("not_overdue", "Nothing of this invoice is overdue.");
     let document = frozen(&head)?.filter(|d| d.kind == DocumentKind::Invoice).ok_or_else(not)?;
-    let late = head.due.map(|due| db.today().since(due)).unwrap_or_default();
-    if head.open <= 0 || late <= 0 {
+    let (due, overdue) = parts::due_of(db, &head)?;
+    let late = due.map(|due| db.today().since(due)).unwrap_or_default();
+    if overdue <= 0 || late <= 0 {
         return Err(not());
     }
-    Ok((document, currency_of(&head)?, head.open, late))
+    Ok((
+        Overdue { document, due: due.unwrap_or(db.today()), open: overdue, late },
+        currency_of(&head)?,
+    ))
 }
 
 struct Said<'a> {
     place: i64,
+    was_due: Day,
     due: Day,
     open: i64,
     interest: i64,
@@ -217,14 +231,14 @@ fn sheet(d: &Document, said: &Said<'_>, currency: Currency, today: Day, now: Ins
             "Of invoice {} of {}, which was to be paid by {}, {open} is still open.",
             d.number,
             day(d.day),
-            day(d.due)
+            day(said.was_due)
         )
     } else {
         format!(
             "Von der Rechnung {} vom {}, zahlbar bis {}, sind noch {open} offen.",
             d.number,
             day(d.day),
-            day(d.due)
+            day(said.was_due)
         )
     }));
     if said.interest > 0 {

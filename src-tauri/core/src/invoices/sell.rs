@@ -130,7 +130,13 @@ pub fn sell_package(db: &Writing<'_>, given: SellPackage) -> Result<Invoice> {
     let (invoice, _) = add_line(db, payer, currency, line, Some(package))?;
     db.label(format!("{words}: {}", student.profile.name));
     if given.issue {
-        let ask = Issue { invoice, day: String::new(), due: String::new(), use_credit: true };
+        let ask = Issue {
+            invoice,
+            day: String::new(),
+            due: String::new(),
+            use_credit: true,
+            in_parts: false,
+        };
         return issue(db, ask);
     }
     show(db, WhichInvoice { invoice })

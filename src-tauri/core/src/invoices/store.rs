@@ -233,6 +233,35 @@ pub(super) fn extras(
     })
 }
 
+pub(super) fn insert_parts(
+    db: &Writing<'_>,
+    invoice: InvoiceId,
+    parts: &[(Day, i64)],
+) -> Result<()> {
+    for (n, (day, amount)) in parts.iter().enumerate() {
+        db.execute(
+            "INSERT INTO invoice_part (id, invoice, place, day, amount) VALUES (?, ?, ?, ?, ?)",
+            params![
+                db.id::<crate::kinds::ids::InvoicePartId>(),
+                invoice,
+                i64::try_from(n + 1).unwrap_or(i64::MAX),
+                day,
+                amount
+            ],
+        )?;
+    }
+    Ok(())
+}
+
+/// The parts in which an invoice is to be paid: the day and how much.
+pub(super) fn parts(db: &Reading<'_>, invoice: InvoiceId) -> Result<Vec<(Day, i64)>> {
+    db.all(
+        "SELECT day, amount FROM invoice_part WHERE invoice = ? ORDER BY place",
+        [invoice],
+        |row| Ok((row.get("day")?, row.get("amount")?)),
+    )
+}
+
 /// Keeps the structured files of a document that is being issued, or why there are none.
 pub(super) fn insert_file(db: &Writing<'_>, id: InvoiceId, files: &Files) -> Result<()> {
     db.execute(

@@ -215,6 +215,11 @@ fn model(d: &Document, nets: Nets<'_>) -> Option<en16931::Invoice> {
     }
     let mut invoice = builder.totals(totals(d, nets, plain)?).build();
     invoice.due_date = date(d.due);
+    if d.parts.len() > 1 {
+        let parts =
+            d.parts.iter().map(|part| format!("{} {} {}", part.day, part.amount, d.currency));
+        invoice.payment_terms = Some(parts.collect::<Vec<_>>().join("; "));
+    }
     if d.kind == DocumentKind::Invoice && !d.seller.account.is_empty() {
         invoice.payment = Some(payment(d));
     }
@@ -515,6 +520,7 @@ mod tests {
                 paid: "0.00".to_owned(),
                 rounding: "0.00".to_owned(),
                 payable: plain(whole.sums.gross),
+                parts: Vec::new(),
             };
             let nets = Nets { lines: &whole.nets, extras: &whole.extra_nets };
             let made = structured(&document, nets);

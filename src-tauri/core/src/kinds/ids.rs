@@ -141,6 +141,8 @@ id_types! {
     InvoiceLineId,
     /// What is taken off an invoice, or put on it.
     InvoiceExtraId,
+    /// A part in which an invoice is to be paid.
+    InvoicePartId,
     /// A reminder of an invoice.
     ReminderId,
     /// An entry in the ledger.

@@ -50,6 +50,16 @@ crate::db::words! {
     PaidBackAs { InPart = "in_part", AtSingle = "at_single" }
 }
 
+/// A part in which an invoice may be paid before the rest.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PartRow {
+    /// How much of what is due, in percent.
+    pub percent: i64,
+    /// So many days after the invoice is issued.
+    pub days: i64,
+}
+
 /// The terms; the form and the record are the same.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields, default)]
@@ -69,6 +79,8 @@ pub struct MoneyTerms {
     pub due_days: i64,
     /// Part of a package to be paid before it begins, in percent; `None` for none.
     pub deposit: Option<i64>,
+    /// Parts in which an invoice may be paid, the first first; the rest by its last day to pay.
+    pub parts: Vec<PartRow>,
     /// What is paid back of a package.
     pub paid_back: PaidBackAs,
     /// Whether courts are passed on at cost.
@@ -93,6 +105,7 @@ impl Default for MoneyTerms {
             lesson_lost: true,
             due_days: 14,
             deposit: None,
+            parts: Vec::new(),
             paid_back: PaidBackAs::default(),
             pass_courts: true,
             remind_after: vec![7, 21],
@@ -136,6 +149,7 @@ pub fn set(db: &Writing<'_>, mut given: MoneyTerms) -> Result<MoneyTerms> {
     if let Some(taken) = given.taken {
         p.within_bounds("taken", taken, 1, 100, "The percentage");
     }
+    parts(&mut p, &mut given.parts);
     let typed = given.interest.trim().to_owned();
     given.interest = match decimal(&typed) {
         Some(rate) if rate.is_zero() => String::new(),
@@ -158,6 +172,32 @@ pub fn set(db: &Writing<'_>, mut given: MoneyTerms) -> Result<MoneyTerms> {
     settings::keep(db, RECORD, &given)?;
     db.label("Terms set");
     show(db)
+}
+
+fn parts(p: &mut Problems, parts: &mut [PartRow]) {
+    if parts.len() > ROWS {
+        p.add("parts", "too_many", format!("There is room for {ROWS} parts."));
+    }
+    for (n, part) in parts.iter().enumerate() {
+        p.within_bounds(&format!("parts[{n}].percent"), part.percent, 1, 99, "The percentage");
+        p.within_bounds(&format!("parts[{n}].days"), part.days, 0, 365, "The number of days");
+        if parts.iter().take(n).any(|before| before.days == part.days) {
+            p.add(
+                &format!("parts[{n}].days"),
+                "taken",
+                "A part for this day stands above already.",
+            );
+        }
+    }
+    let sum: i64 = parts.iter().map(|part| part.percent.clamp(0, 100)).sum();
+    if sum > 99 {
+        p.add(
+            "parts",
+            "too_much",
+            "Together the parts come to 99 percent at most: the rest is last.",
+        );
+    }
+    parts.sort_by_key(|part| part.days);
 }
 
 fn rows(p: &mut Problems, field: &str, rows: &[TermsRow], unit: &str, most: i64) {
