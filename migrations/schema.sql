@@ -768,6 +768,15 @@ CREATE TABLE invoice_line (
   UNIQUE (invoice, place)
 ) STRICT;
 
+CREATE TABLE invoice_part (
+  id      TEXT PRIMARY KEY NOT NULL,
+  invoice TEXT NOT NULL REFERENCES invoice (id),
+  place   INTEGER NOT NULL CHECK (place > 0),
+  day     TEXT NOT NULL,                              -- the last day to pay it
+  amount  INTEGER NOT NULL CHECK (amount > 0),        -- in smallest units; all of them are what is due
+  UNIQUE (invoice, place)
+) STRICT;
+
 CREATE TABLE jotting (
   id      TEXT PRIMARY KEY NOT NULL,
   student TEXT NOT NULL REFERENCES student (id),
@@ -1356,6 +1365,14 @@ BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
 CREATE TRIGGER invoice_line_stays BEFORE UPDATE ON invoice_line
 WHEN EXISTS (SELECT 1 FROM invoice WHERE id IN (OLD.invoice, NEW.invoice) AND issued IS NOT NULL)
 BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
+
+CREATE TRIGGER invoice_part_begins BEFORE INSERT ON invoice_part
+WHEN EXISTS (SELECT 1 FROM invoice WHERE id = NEW.invoice AND issued IS NOT NULL)
+BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
+
+CREATE TRIGGER invoice_part_kept BEFORE DELETE ON invoice_part BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
+
+CREATE TRIGGER invoice_part_stays BEFORE UPDATE ON invoice_part BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
 
 CREATE TRIGGER invoice_stays BEFORE UPDATE ON invoice WHEN OLD.issued IS NOT NULL
 BEGIN SELECT RAISE(ABORT, 'an issued invoice does not change'); END;
