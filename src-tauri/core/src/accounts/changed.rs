@@ -9,7 +9,7 @@ use crate::error::Result;
 use crate::kinds::Day;
 use crate::kinds::ids::{LessonId, StudentId};
 use crate::kinds::text::counted;
-use crate::lessons::{self, LessonState};
+use crate::lessons;
 
 /// A lesson that changed after it was settled.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
@@ -36,7 +36,7 @@ pub fn changed(db: &Reading<'_>) -> Result<Vec<SettledOtherwise>> {
         let now = lessons::show(db, lessons::Which { lesson })?;
         let mut what = Vec::new();
         if state != now.state {
-            what.push(format!("settled as {}, now {}", words(state), words(now.state)));
+            what.push(format!("settled as {}, now {}", state.words(), now.state.words()));
         }
         if minutes != i64::from(now.minutes) {
             let before = counted(minutes, "minute", "minutes");
@@ -52,8 +52,4 @@ pub fn changed(db: &Reading<'_>) -> Result<Vec<SettledOtherwise>> {
         });
     }
     Ok(all)
-}
-
-fn words(state: LessonState) -> &'static str {
-    state.words()
 }

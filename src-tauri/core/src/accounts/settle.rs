@@ -217,26 +217,12 @@ fn pass_court_on(
     let Some(amount) = amount.filter(|amount| *amount > 0) else { return Ok(None) };
     let payer = payers::ensure(db, given.student)?;
     let court = if lesson.court_name.is_empty() { "Court" } else { lesson.court_name.as_str() };
-    let mut line = bare(What::Court, format!("{court}, {}", lesson.place), currency.plain(amount));
+    let mut line =
+        LineForm::of(What::Court, format!("{court}, {}", lesson.place), currency.plain(amount));
     line.day = lesson.day.to_string();
     line.facility = Some(lesson.facility);
     let (_, line) = invoices::add_line(db, payer, currency, line, None)?;
     Ok(Some(line))
-}
-
-fn bare(what: What, words: String, price: String) -> LineForm {
-    LineForm {
-        id: None,
-        what,
-        words,
-        day: String::new(),
-        facility: None,
-        quantity: String::new(),
-        price,
-        allowance: String::new(),
-        reason: String::new(),
-        tax: None,
-    }
 }
 
 fn line(lesson: &Lesson, proposed: &ToSettle, what: What, price: String) -> LineForm {
@@ -254,7 +240,7 @@ fn line(lesson: &Lesson, proposed: &ToSettle, what: What, price: String) -> Line
             )
         }
     };
-    let mut line = bare(what, words, price);
+    let mut line = LineForm::of(what, words, price);
     line.day = lesson.day.to_string();
     line.facility = Some(lesson.facility);
     line

@@ -2,12 +2,12 @@
 
 use super::year::{MoneyYear, MoneyYearRow, YearAsked, year};
 use crate::app::Reading;
-use crate::error::{Error, Result};
+use crate::error::Result;
 use crate::invoices;
-use crate::kinds::Currency;
+use crate::kinds::{Currency, Language};
 use crate::ledger::LedgerAccount;
 use crate::prices::What;
-use crate::print::{Paper, Piece, Sheet, laid_out, to_pdf};
+use crate::print::{Paper, Piece, Sheet, page_words, written};
 
 /// The year as a document: its file name and bytes.
 ///
@@ -83,10 +83,9 @@ pub fn year_paper(db: &Reading<'_>, ask: YearAsked) -> Result<(String, Vec<u8>)>
         letterhead: invoices::letterhead(&seller),
         pieces,
         footer: title,
-        page_words: "Page {n} of {m}".to_owned(),
+        page_words: page_words(Language::En).to_owned(),
     };
-    let (pages, fonts) = laid_out(&sheet)?;
-    let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    let (pdf, _) = written(&sheet)?;
     Ok((format!("Year {}.pdf", ask.year), pdf))
 }
 

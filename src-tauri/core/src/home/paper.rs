@@ -5,7 +5,7 @@ use crate::app::Reading;
 use crate::error::{Error, Result};
 use crate::goals;
 use crate::kinds::{Instant, Language};
-use crate::print::{Paper, Piece, Sheet, laid_out, to_pdf};
+use crate::print::{Paper, Piece, Sheet, page_words, written};
 use crate::settings::{self, Settings};
 use crate::students::{self, Student};
 use crate::visits;
@@ -26,8 +26,7 @@ pub fn document(db: &Reading<'_>, of: OfVisit) -> Result<(String, Vec<u8>)> {
     let language = student.profile.language;
     let when = visit.days.map_or_else(|| plan.when.clone(), |days| language.span(days));
     let sheet = sheet(db, &plan, &when, &student, &settings::show(db)?)?;
-    let (pages, fonts) = laid_out(&sheet)?;
-    let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    let (pdf, _) = written(&sheet)?;
     let day = visit.from().map(|day| format!(" {day}")).unwrap_or_default();
     Ok((format!("At home {}{day}.pdf", crate::print::file_words(&visit.name)), pdf))
 }
@@ -66,7 +65,7 @@ fn sheet(
         letterhead,
         pieces,
         footer: String::new(),
-        page_words: page.foot.to_owned(),
+        page_words: page_words(student.profile.language).to_owned(),
     })
 }
 

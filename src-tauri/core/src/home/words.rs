@@ -69,8 +69,6 @@ pub(super) struct Page {
     pub caution: &'static str,
     /// What the page is for.
     pub bring: &'static str,
-    /// The foot, with `{n}` of `{m}`.
-    pub foot: &'static str,
 }
 
 pub(super) fn page(language: Language) -> Page {
@@ -86,7 +84,6 @@ pub(super) fn page(language: Language) -> Page {
                       nothing of injuries.",
             bring: "Write down what you did, and bring this page: it is read as you tell it, and no goal is \
                     met by it.",
-            foot: "Page {n} of {m}",
         },
         Language::De => Page {
             title: "Zu Hause",
@@ -99,7 +96,6 @@ pub(super) fn page(language: Language) -> Page {
                       Physiotherapie. Dieser Plan weiß nichts von Verletzungen.",
             bring: "Schreibe auf, was du gemacht hast, und bring diese Seite mit: Sie gilt als das, was du \
                     erzählst, und kein Ziel ist damit erreicht.",
-            foot: "Seite {n} von {m}",
         },
     }
 }

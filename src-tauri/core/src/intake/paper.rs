@@ -3,9 +3,9 @@
 use chrono::{DateTime, Utc};
 
 use crate::app::Reading;
-use crate::error::{Error, Result};
+use crate::error::Result;
 use crate::kinds::Language;
-use crate::print::{Paper, Piece, Sheet, laid_out, to_pdf};
+use crate::print::{Paper, Piece, Sheet, page_words, written};
 use crate::settings;
 
 /// A line to write on by hand.
@@ -29,12 +29,7 @@ pub(super) fn paper(
         paper: Paper::A4,
         pieces,
         footer: String::new(),
-        page_words: match language {
-            Language::En => "Page {n} of {m}",
-            Language::De => "Seite {n} von {m}",
-        }
-        .to_owned(),
+        page_words: page_words(language).to_owned(),
     };
-    let (pages, fonts) = laid_out(&sheet)?;
-    to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))
+    Ok(written(&sheet)?.0)
 }

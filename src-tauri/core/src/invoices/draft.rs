@@ -118,6 +118,24 @@ pub struct LineForm {
     pub tax: Option<LineTax>,
 }
 
+impl LineForm {
+    /// A line for one of something, of no day and no place, with the tax that is set for its kind.
+    pub fn of(what: What, words: String, price: String) -> Self {
+        Self {
+            id: None,
+            what,
+            words,
+            day: String::new(),
+            facility: None,
+            quantity: String::new(),
+            price,
+            allowance: String::new(),
+            reason: String::new(),
+            tax: None,
+        }
+    }
+}
+
 /// Begins an invoice.
 ///
 /// # Errors

@@ -5,27 +5,18 @@ use super::store::{self, Head};
 use crate::app::Reading;
 use crate::error::Result;
 use crate::kinds::{Currency, Day};
-use crate::money::Fraction;
+use crate::money::split;
 use crate::terms::PartRow;
 
-/// Shares out what is due, in smallest units: each part by cumulative rounding, so that no cent drifts,
-/// and the rest by the last day. Parts that come to nothing are left out.
+/// Shares out what is due, in smallest units, by largest remainder: each part by its day, and the rest
+/// by the last. Parts that come to nothing are left out.
 pub(super) fn shared(due: i64, rows: &[PartRow], issued: Day, last: Day) -> Vec<(Day, i64)> {
-    let (mut percent, mut before) = (0, 0);
-    let mut parts = Vec::new();
-    for row in rows {
-        percent += row.percent;
-        let upto = Fraction::whole(percent)
-            .by(Fraction::whole(100))
-            .and_then(|part| Fraction::whole(due).times(part))
-            .and_then(Fraction::rounded)
-            .unwrap_or(before);
-        parts.push((issued.plus(row.days), upto - before));
-        before = upto;
-    }
-    parts.push((last, due - before));
-    parts.retain(|(_, amount)| *amount > 0);
-    parts
+    let percents = rows.iter().map(|row| row.percent.clamp(0, 100).unsigned_abs());
+    let rest = 100_u64.saturating_sub(percents.clone().sum());
+    let weights: Vec<u64> = percents.chain([rest]).collect();
+    let days = rows.iter().map(|row| issued.plus(row.days)).chain([last]);
+    let parts = split(due, &weights).unwrap_or_default();
+    days.zip(parts).filter(|(_, amount)| *amount > 0).collect()
 }
 
 /// Parts as they are printed.
@@ -69,14 +60,15 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    /// Worked by hand: 30 and 30 percent of 100.01 are 30.00 and 30.01, the rest is 40.00.
+    /// Worked by hand: 30 and 30 percent of 100.01 are 30.003 each, the rest is 40.004 and has the cent
+    /// that is left; of one cent all goes to the largest part.
     #[test]
     fn parts_add_up() {
         let day = |n: i64| Day::EPOCH.plus(n);
         let rows = [PartRow { percent: 30, days: 0 }, PartRow { percent: 30, days: 10 }];
         let parts = shared(10_001, &rows, day(0), day(30));
-        assert_eq!(parts, [(day(0), 3_000), (day(10), 3_001), (day(30), 4_000)]);
-        assert_eq!(shared(1, &rows, day(0), day(30)), [(day(10), 1)]);
+        assert_eq!(parts, [(day(0), 3_000), (day(10), 3_000), (day(30), 4_001)]);
+        assert_eq!(shared(1, &rows, day(0), day(30)), [(day(30), 1)]);
     }
 
     proptest! {

@@ -9,7 +9,7 @@ use crate::db::digest;
 use crate::error::{Error, Result};
 use crate::kinds::{Currency, Day, Instant, Language, Span};
 use crate::money::{Category, Prices};
-use crate::print::{Paper, Piece, Sheet, file_words, laid_out, to_pdf};
+use crate::print::{Paper, Piece, Sheet, file_words, page_words, written};
 
 /// A document, drawn.
 pub(super) struct Drawn {
@@ -40,9 +40,9 @@ struct Words {
     credited: &'static str,
     pay: &'static str,
     code: &'static str,
+    code_says: &'static str,
     vat_number: &'static str,
     tax_number: &'static str,
-    page: &'static str,
 }
 
 const ENGLISH: Words = Words {
@@ -67,9 +67,9 @@ const ENGLISH: Words = Words {
     credited: "Credited",
     pay: "Please pay to",
     code: "Code for a SEPA transfer: account, amount and number of this invoice",
+    code_says: " The code says the same to your bank\u{2019}s program.",
     vat_number: "VAT number",
     tax_number: "Tax number",
-    page: "Page {n} of {m}",
 };
 
 const GERMAN: Words = Words {
@@ -94,9 +94,9 @@ const GERMAN: Words = Words {
     credited: "Gutgeschrieben",
     pay: "Bitte zahlen Sie auf das Konto",
     code: "Code für eine SEPA-Überweisung: Konto, Betrag und Nummer dieser Rechnung",
+    code_says: " Der Code sagt dem Programm Ihrer Bank dasselbe.",
     vat_number: "USt-IdNr.",
     tax_number: "Steuernummer",
-    page: "Seite {n} von {m}",
 };
 
 /// Draws a document; its structured file lies inside, where there is one.
@@ -109,9 +109,8 @@ pub(super) fn draw(
     structured: Option<&Structured>,
 ) -> Result<Drawn> {
     let sheet = sheet(document, issued);
-    let (pages, fonts) = laid_out(&sheet)?;
-    let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
-    let fonts = serde_json::to_string(&pages.fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    let (pdf, fonts) = written(&sheet)?;
+    let fonts = serde_json::to_string(&fonts).map_err(|e| Error::Fault(e.to_string()))?;
     let pdf = match structured {
         Some(file) => file.inside(&pdf, document, &sheet.title, issued)?,
         None => pdf,
@@ -192,11 +191,10 @@ fn sheet(d: &Document, issued: Instant) -> Sheet {
                 .into_iter()
                 .filter(|part| !part.is_empty())
                 .collect();
-            pieces.push(Piece::Text(format!("{}: {}", w.pay, parts.join(", "))));
-            if let Some(code) = pay_code::drawn(d, w.code) {
-                pieces.push(code);
-                pieces.push(Piece::Note(w.code.to_owned()));
-            }
+            let code = pay_code::drawn(d, w.code);
+            let says = if code.is_some() { w.code_says } else { "" };
+            pieces.push(Piece::Text(format!("{}: {}.{says}", w.pay, parts.join(", "))));
+            pieces.extend(code);
         }
     }
     pieces.extend(d.seller.words.lines().map(|line| Piece::Text(line.to_owned())));
@@ -209,7 +207,7 @@ fn sheet(d: &Document, issued: Instant) -> Sheet {
         letterhead: letterhead(&d.seller),
         pieces,
         footer: format!("{kind} {}", d.number),
-        page_words: w.page.to_owned(),
+        page_words: page_words(d.language).to_owned(),
     }
 }
 

@@ -5,7 +5,7 @@ use rust_decimal::Decimal;
 use super::{DocTax, InvoiceExtra, InvoiceLine, InvoiceSums};
 use crate::error::{Error, Result};
 use crate::kinds::Currency;
-use crate::money::{self, Category, Extra, Fraction, Paper, Prices, Sums, Tax, split};
+use crate::money::{self, Category, Extra, Paper, Prices, Sums, Tax, split};
 
 /// Sums, and what of them each line is without tax.
 pub(super) struct Reckoned {
@@ -44,7 +44,7 @@ pub(super) fn reckon(
     let mut nets = sums.lines.clone();
     let extra_nets = extras
         .iter()
-        .map(|extra| without_tax(&read_extra(extra, currency)?, prices))
+        .map(|extra| net_of(&read_extra(extra, currency)?, prices))
         .collect::<Result<Vec<_>>>()?;
     if prices == Prices::Gross {
         for row in &sums.tax {
@@ -109,20 +109,14 @@ fn read_extra(extra: &InvoiceExtra, currency: Currency) -> Result<Extra> {
     })
 }
 
-/// What an extra is without tax: of a gross one, 100 parts of 100 and its rate.
-fn without_tax(extra: &Extra, prices: Prices) -> Result<i64> {
-    if prices == Prices::Net {
-        return Ok(extra.amount);
+/// What an extra is without tax.
+fn net_of(extra: &Extra, prices: Prices) -> Result<i64> {
+    match prices {
+        Prices::Net => Ok(extra.amount),
+        Prices::Gross => money::without_tax(extra.amount, extra.tax.rate).ok_or_else(|| {
+            Error::field("extras", "too_large", "This comes to more than can be counted.")
+        }),
     }
-    let hundred = Fraction::whole(100);
-    Fraction::decimal(extra.tax.rate)
-        .and_then(|rate| hundred.plus(rate))
-        .and_then(|whole| hundred.by(whole))
-        .and_then(|part| Fraction::whole(extra.amount).times(part))
-        .and_then(Fraction::rounded)
-        .ok_or_else(|| {
-            Error::field("lines", "too_large", "This comes to more than can be counted.")
-        })
 }
 
 /// The sums as decimals.

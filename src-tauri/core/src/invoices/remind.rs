@@ -14,7 +14,7 @@ use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::{InvoiceId, ReminderId};
 use crate::kinds::{Currency, Day, Instant, Language, Span};
 use crate::money::Fraction;
-use crate::print::{Paper, Piece, Sheet, file_words, laid_out, to_pdf};
+use crate::print::{Paper, Piece, Sheet, file_words, page_words, written};
 use crate::terms;
 
 /// A reminder to write.
@@ -128,8 +128,7 @@ pub fn remind(db: &Writing<'_>, given: Remind) -> Result<Invoice> {
     let said =
         Said { place, was_due, due, open, interest, rate: &terms.interest, late, words: &words };
     let sheet = sheet(&document, &said, currency, db.today(), db.now());
-    let (pages, fonts) = laid_out(&sheet)?;
-    let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    let (pdf, _) = written(&sheet)?;
     let kept = KeptReminder { place, day: db.today(), due, open, interest };
     store::insert_reminder(db, given.invoice, &kept, &pdf, &digest::sha256(&pdf))?;
     db.label(format!("Reminder of {} written: {}", document.number, document.buyer.name));
@@ -286,7 +285,7 @@ fn sheet(d: &Document, said: &Said<'_>, currency: Currency, today: Day, now: Ins
         letterhead: letterhead(&d.seller),
         pieces,
         footer: title,
-        page_words: if en { "Page {n} of {m}" } else { "Seite {n} von {m}" }.to_owned(),
+        page_words: page_words(d.language).to_owned(),
     }
 }
 

@@ -115,18 +115,8 @@ pub fn sell_package(db: &Writing<'_>, given: SellPackage) -> Result<Invoice> {
         students::show(db, students::Which { student: one })?;
         packages::link(db, package, one)?;
     }
-    let line = LineForm {
-        id: None,
-        what: What::Package,
-        words: format!("{words}: {}", student.profile.name),
-        day: String::new(),
-        facility: None,
-        quantity: String::new(),
-        price: currency.plain(price),
-        allowance: String::new(),
-        reason: String::new(),
-        tax: None,
-    };
+    let said = format!("{words}: {}", student.profile.name);
+    let line = LineForm::of(What::Package, said, currency.plain(price));
     let (invoice, _) = add_line(db, payer, currency, line, Some(package))?;
     db.label(format!("{words}: {}", student.profile.name));
     if given.issue {

@@ -11,9 +11,11 @@ use crate::goals::blocks::{EnterTotal, enter_total};
 use crate::goals::court::{OnCourt, to_print};
 use crate::goals::decide::AtVisit;
 use crate::goals::{CriterionKind, Kind, Source};
-use crate::kinds::Instant;
 use crate::kinds::ids::{GoalId, LessonId, VisitId};
-use crate::print::{Anchor, Ink, Mark, Paper, Piece, Sheet, Weight, file_words, laid_out, to_pdf};
+use crate::kinds::{Instant, Language};
+use crate::print::{
+    Anchor, Ink, Mark, Paper, Piece, Sheet, Weight, file_words, page_words, written,
+};
 use crate::settings;
 
 /// What was counted in one block.
@@ -159,8 +161,7 @@ pub fn card(db: &Reading<'_>, which: Which) -> Result<(String, Vec<u8>)> {
     }
     let author = settings::show(db)?.name;
     let sheet = sheet(&lesson, &rows, author);
-    let (pages, fonts) = laid_out(&sheet)?;
-    let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    let (pdf, _) = written(&sheet)?;
     Ok((format!("Court card {} {}.pdf", file_words(&lesson.names()), lesson.day), pdf))
 }
 
@@ -216,7 +217,7 @@ fn sheet(lesson: &Lesson, rows: &[Theirs], author: String) -> Sheet {
         letterhead: Vec::new(),
         pieces,
         footer: String::new(),
-        page_words: "Page {n} of {m}".to_owned(),
+        page_words: page_words(Language::En).to_owned(),
     }
 }
 

@@ -7,7 +7,7 @@ use crate::app::{Reading, Writing};
 use crate::db::digest;
 use crate::error::{Error, Result};
 use crate::kinds::ids::LetterId;
-use crate::print::{file_words, laid_out, to_pdf};
+use crate::print::{file_words, laid_out, written};
 use crate::visits::{self, Stage};
 
 /// What is frozen beside the words: each part with the facts it was written from.
@@ -27,8 +27,7 @@ pub fn issue(db: &Writing<'_>, of: OfVisit) -> Result<Issued> {
     }
     let parts: Numbers = parts(db, &record)?;
     let sheet = sheet::sheet(db, &record, &parts, db.now())?;
-    let (pages, fonts) = laid_out(&sheet)?;
-    let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    let (pdf, fonts) = written(&sheet)?;
     let letter: LetterId = store::draft_id(db, of.visit)?.unwrap_or_else(|| db.id());
     store::freeze(
         db,
@@ -38,7 +37,7 @@ pub fn issue(db: &Writing<'_>, of: OfVisit) -> Result<Issued> {
             text: store::json(&sheet)?,
             numbers: store::json(&parts)?,
             sha256: digest::sha256(&pdf),
-            fonts: store::json(&pages.fonts)?,
+            fonts: store::json(&fonts)?,
             pdf,
         },
     )?;

@@ -272,6 +272,14 @@ fn taxed(sum: i64, rate: Decimal, prices: Prices) -> Option<i64> {
     Fraction::whole(sum).times(rate)?.by(whole)?.rounded()
 }
 
+/// What an amount that holds the tax is without it: 100 parts of 100 and the rate, rounded; `None` when
+/// it is too large.
+pub fn without_tax(amount: i64, rate: Decimal) -> Option<i64> {
+    let hundred = Fraction::whole(100);
+    let part = hundred.by(hundred.plus(Fraction::decimal(rate)?)?)?;
+    Fraction::whole(amount).times(part)?.rounded()
+}
+
 fn add(mut amounts: impl Iterator<Item = i64>) -> Result<i64, TooLarge> {
     within(
         amounts

@@ -11,6 +11,8 @@ mod split;
 pub mod typed;
 
 pub use fraction::Fraction;
-pub use invoice::{Category, Extra, Line, Paper, Prices, Sums, Tax, TaxRow, TooLarge, sums};
+pub use invoice::{
+    Category, Extra, Line, Paper, Prices, Sums, Tax, TaxRow, TooLarge, sums, without_tax,
+};
 pub use package::{Owed, at_single_price, earned_with_breakage, pro_rata};
 pub use split::split;

@@ -12,7 +12,7 @@ use crate::kinds::ids::{EntryId, PayerId};
 use crate::kinds::{Currency, Day, Language, Span};
 use crate::ledger::{self, EntryKind, LedgerAccount};
 use crate::payers::{self, PayerForm, WhichPayer};
-use crate::print::{Paper, Piece, Sheet, file_words, laid_out, to_pdf};
+use crate::print::{Paper, Piece, Sheet, file_words, page_words, written};
 
 /// Which payment.
 #[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
@@ -208,7 +208,6 @@ fn how(account: LedgerAccount, en: bool) -> Option<&'static str> {
 
 fn paper(db: &Reading<'_>, title: String, payer: &PayerForm, pieces: Vec<Piece>) -> Result<Sheet> {
     let seller: Seller = invoices::seller(db)?;
-    let page = if payer.language == Language::En { "Page {n} of {m}" } else { "Seite {n} von {m}" };
     Ok(Sheet {
         title: title.clone(),
         language: payer.language.code().to_owned(),
@@ -218,12 +217,11 @@ fn paper(db: &Reading<'_>, title: String, payer: &PayerForm, pieces: Vec<Piece>)
         letterhead: invoices::letterhead(&seller),
         pieces,
         footer: title,
-        page_words: page.to_owned(),
+        page_words: page_words(payer.language).to_owned(),
     })
 }
 
 fn drawn(sheet: &Sheet, name: String) -> Result<(String, Vec<u8>)> {
-    let (pages, fonts) = laid_out(sheet)?;
-    let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    let (pdf, _) = written(sheet)?;
     Ok((name, pdf))
 }

@@ -25,7 +25,7 @@ mod xmp;
 pub use error::PrintError;
 pub use fonts::{FontUsed, Fonts, machine_font_dirs};
 pub use lay_out::lay_out;
-pub use on_machine::{file_words, laid_out};
+pub use on_machine::{file_words, laid_out, page_words, written};
 pub use pages::{Bookmark, Element, Frame, Missing, Page, PageItem, Pages, Place, Tag};
 pub use pdf::to_pdf;
 pub use sheet::{Anchor, Ink, Mark, Paper, Piece, Sheet, Stroke, Weight};

@@ -2,8 +2,9 @@
 
 use std::sync::OnceLock;
 
-use super::{Fonts, Pages, Sheet, lay_out, machine_font_dirs};
+use super::{FontUsed, Fonts, Pages, Sheet, lay_out, machine_font_dirs, to_pdf};
 use crate::error::{Error, Result};
+use crate::kinds::Language;
 
 /// Lays a sheet out with the shipped fonts, and with those found on this machine where they lack
 /// something; says whether those were used.
@@ -20,6 +21,24 @@ pub fn laid_out(sheet: &Sheet) -> Result<(Pages, &'static Fonts)> {
     }
     let found = FOUND.get_or_init(|| Fonts::with_found(&machine_font_dirs()));
     Ok((lay_out(sheet, found).map_err(|e| Error::Fault(e.to_string()))?, found))
+}
+
+/// A sheet as a PDF file, and the fonts it was written with.
+///
+/// # Errors
+/// `Fault` when the sheet cannot be laid out or written.
+pub fn written(sheet: &Sheet) -> Result<(Vec<u8>, Vec<FontUsed>)> {
+    let (pages, fonts) = laid_out(sheet)?;
+    let pdf = to_pdf(&pages, fonts).map_err(|e| Error::Fault(e.to_string()))?;
+    Ok((pdf, pages.fonts))
+}
+
+/// The words of a page number in a language.
+pub fn page_words(language: Language) -> &'static str {
+    match language {
+        Language::En => "Page {n} of {m}",
+        Language::De => "Seite {n} von {m}",
+    }
 }
 
 /// A name as it can stand in a file’s name: without what file systems refuse, and not too long.

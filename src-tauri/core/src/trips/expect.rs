@@ -3,8 +3,6 @@
 
 use std::collections::{HashMap, HashSet};
 
-use rust_decimal::Decimal;
-
 use super::sums::Row;
 use super::{TripRowFor, TripRowFrom, store};
 use crate::app::Reading;
@@ -15,7 +13,7 @@ use crate::kinds::text::counted;
 use crate::kinds::{Currency, Day, Span};
 use crate::ledger;
 use crate::lessons::{Lesson, LessonState};
-use crate::money::{Fraction, Owed, Prices};
+use crate::money::{Owed, Prices, without_tax};
 use crate::packages::{self, ListPackages, Package};
 use crate::prices::{self, What};
 use crate::terms;
@@ -156,12 +154,7 @@ impl<'a> Pricing<'a> {
 
 /// The tax taken out of an amount.
 fn out_of(amount: i64, rate: &str) -> i64 {
-    let net = || {
-        let rate = Fraction::decimal(rate.parse::<Decimal>().ok()?)?;
-        let whole = Fraction::whole(100).plus(rate)?;
-        Fraction::whole(amount).times(Fraction::whole(100).by(whole)?)?.rounded()
-    };
-    net().unwrap_or(amount)
+    rate.parse().ok().and_then(|rate| without_tax(amount, rate)).unwrap_or(amount)
 }
 
 /// What lessons of some days, and drafts for them, may still come to.

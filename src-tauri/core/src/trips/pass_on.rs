@@ -294,18 +294,8 @@ pub fn pass_on(db: &Writing<'_>, ask: AskCostSplit) -> Result<CostsPassedOn> {
         let currency = Currency::parse(&share.currency)
             .ok_or_else(|| Error::Fault(format!("{} is no currency", share.currency)))?;
         let cost = costs::show(db, share.cost)?;
-        let line = LineForm {
-            id: None,
-            what: What::Travel,
-            words: share.words.clone(),
-            day: cost.day.to_string(),
-            facility: None,
-            quantity: String::new(),
-            price: share.amount.clone(),
-            allowance: String::new(),
-            reason: String::new(),
-            tax: None,
-        };
+        let mut line = LineForm::of(What::Travel, share.words.clone(), share.amount.clone());
+        line.day = cost.day.to_string();
         let (_, line) = invoices::add_line(db, payer, currency, line, None)?;
         costs::pass(db, share.cost, line)?;
         if !payers.contains(&payer) {
