@@ -64,8 +64,8 @@ ALTER TABLE settled ADD COLUMN minutes INTEGER;       -- and how long it was to 
 CREATE INDEX invoice_draft ON invoice (id) WHERE issued IS NULL;
 CREATE INDEX posting_day ON posting (day);
 CREATE INDEX posting_open ON posting (account, invoice, amount);
-CREATE INDEX posting_standing ON posting (account, entry, amount);
-CREATE INDEX entry_standing ON entry (id, day, currency);
+CREATE INDEX posting_standing ON posting (account, day, amount);
+CREATE INDEX entry_currency ON entry (currency);
 
 -- What was issued never changes.
 

@@ -20,9 +20,9 @@ CREATE INDEX court_booking_day ON court_booking (day, facility);
 
 CREATE INDEX decision_goal ON decision (goal);
 
-CREATE INDEX entry_day ON entry (day);
+CREATE INDEX entry_currency ON entry (currency);
 
-CREATE INDEX entry_standing ON entry (id, day, currency);
+CREATE INDEX entry_day ON entry (day);
 
 CREATE INDEX facility_ahead_facility ON facility_ahead (facility, place);
 
@@ -100,7 +100,7 @@ CREATE INDEX posting_open ON posting (account, invoice, amount);
 
 CREATE INDEX posting_package ON posting (package);
 
-CREATE INDEX posting_standing ON posting (account, entry, amount);
+CREATE INDEX posting_standing ON posting (account, day, amount);
 
 CREATE INDEX readiness_student ON readiness (student, day);
 

@@ -357,3 +357,34 @@ fn an_invoice_is_paid_in_parts_and_only_what_is_due_is_overdue() {
     let said = db.execute_batch("UPDATE invoice_part SET amount = 1").unwrap_err().to_string();
     assert!(said.contains("does not change"), "{said}");
 }
+
+#[test]
+fn what_stands_in_several_currencies_is_never_mixed() {
+    let (mut w, payer) = business();
+    let mut issue = |currency: &str, price: &str, day: &str| {
+        w.on(day);
+        let line = json!({ "what": "lesson", "words": "Lesson", "price": price });
+        let begun = w.act(
+            "invoices.draft",
+            json!({ "payer": payer, "currency": currency, "lines": [line] }),
+        );
+        w.act("invoices.issue", json!({ "invoice": begun["id"] }));
+    };
+    issue("EUR", "40", "2026-03-01");
+    issue("USD", "55", "2026-03-02");
+    issue("EUR", "1", "2026-03-03");
+    issue("JPY", "7000", "2027-03-03");
+    let paid = json!({ "payer": payer, "method": "cash", "currency": "USD", "amount": "60", "day": "2026-03-04" });
+    w.act("payments.receive", paid);
+    let stands = |of: &Value, year: bool| -> Vec<String> {
+        let list = if year { &of["stands"] } else { of };
+        let said = |s: &Value| {
+            format!("{} {} {}", text(&s["currency"]), text(&s["open"]), text(&s["kept"]))
+        };
+        list.as_array().unwrap().iter().map(said).collect()
+    };
+    let now = w.act("accounts.overview", json!({}))["stands"].clone();
+    assert_eq!(stands(&now, false), ["EUR 41.00 0.00", "JPY 7000 0", "USD 0.00 5.00"]);
+    let before = w.act("accounts.year", json!({ "year": 2026 }));
+    assert_eq!(stands(&before, true), ["EUR 41.00 0.00", "USD 0.00 5.00"]);
+}

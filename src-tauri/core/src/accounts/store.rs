@@ -135,14 +135,14 @@ pub(super) struct Sum {
     pub amount: i64,
 }
 
-/// What was posted on some days, summed.
+/// What was posted on some days, summed. The plus keeps SQLite to the index of days.
 pub(super) fn sums(db: &Reading<'_>, first: Day, last: Day) -> Result<Vec<Sum>> {
     db.all(
         "SELECT substr(p.day, 1, 7) AS month, e.currency, p.account, p.what, coalesce(f.name, '') AS place, p.tax,
                 sum(p.amount) AS amount
          FROM posting p JOIN entry e ON e.id = p.entry LEFT JOIN facility f ON f.id = p.facility
          WHERE p.day BETWEEN ? AND ?
-           AND p.account IN ('bank', 'cash', 'card', 'cheque', 'earned', 'lapsed', 'tax_due', 'rounding', 'written_off')
+           AND +p.account IN ('bank', 'cash', 'card', 'cheque', 'earned', 'lapsed', 'tax_due', 'rounding', 'written_off')
          GROUP BY 1, 2, 3, 4, 5, 6 HAVING sum(p.amount) <> 0 ORDER BY 1, 2, 3, 4, 5, 6",
         params![first, last],
         |row| {
@@ -159,18 +159,57 @@ pub(super) fn sums(db: &Reading<'_>, first: Day, last: Day) -> Result<Vec<Sum>> 
     )
 }
 
-/// What stands on some accounts at the end of a day, by currency.
+/// The accounts on which something stands: open, kept, to be paid back, owed in lessons. A posting on
+/// one of them counts for the day of its entry.
+const STANDING: &str = "('receivable', 'credit', 'to_pay_back', 'deferred')";
+
+/// What stands on some accounts at the end of a day, by currency. Nearly all of a coach's entries are in
+/// one currency, so all postings are summed without their entries, and what is in others is taken off.
 pub(super) fn standing(
     db: &Reading<'_>,
     last: Day,
 ) -> Result<Vec<(crate::ledger::LedgerAccount, String, i64)>> {
-    db.all(
-        "SELECT p.account, e.currency, sum(p.amount) AS amount FROM posting p JOIN entry e ON e.id = p.entry
-         WHERE e.day <= ? AND p.account IN ('receivable', 'credit', 'to_pay_back', 'deferred')
-         GROUP BY 1, 2 HAVING sum(p.amount) <> 0 ORDER BY 2, 1",
+    let mut currencies: Vec<String> = db.all(
+        "SELECT currency FROM entry GROUP BY currency ORDER BY count(*) DESC, currency",
+        [],
+        |row| row.get("currency"),
+    )?;
+    if currencies.is_empty() {
+        return Ok(Vec::new());
+    }
+    let others = currencies.split_off(1);
+    let mut most = db.all(
+        &format!(
+            "SELECT account, sum(amount) AS amount FROM posting
+             WHERE account IN {STANDING} AND day <= ? GROUP BY account"
+        ),
         [last],
-        |row| Ok((row.get("account")?, row.get("currency")?, row.get("amount")?)),
-    )
+        |row| Ok((row.get::<_, crate::ledger::LedgerAccount>("account")?, row.get("amount")?)),
+    )?;
+    let mut all = Vec::new();
+    for currency in others {
+        let of_it: Vec<(crate::ledger::LedgerAccount, i64)> = db.all(
+            &format!(
+                "SELECT p.account, sum(p.amount) AS amount FROM entry e CROSS JOIN posting p ON p.entry = e.id
+                 WHERE e.currency = ? AND p.account IN {STANDING} AND p.day <= ? GROUP BY p.account"
+            ),
+            params![currency, last],
+            |row| Ok((row.get("account")?, row.get("amount")?)),
+        )?;
+        for (account, amount) in of_it {
+            if let Some((_, sum)) = most.iter_mut().find(|(known, _)| *known == account) {
+                *sum -= amount;
+            }
+            all.push((account, currency.clone(), amount));
+        }
+    }
+    let main = currencies.into_iter().flat_map(|currency| {
+        most.iter().map(move |(account, amount)| (*account, currency.clone(), *amount))
+    });
+    all.extend(main.collect::<Vec<_>>());
+    all.retain(|(_, _, amount)| *amount != 0);
+    all.sort_by(|a, b| a.1.cmp(&b.1));
+    Ok(all)
 }
 
 /// Lessons that packages owe at the end of a day.
