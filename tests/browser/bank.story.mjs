@@ -75,7 +75,7 @@ test('rows of a table are confirmed and entered once', async ({ page, openFile, 
   await page.keyboard.press('Space');
   await refusal(async () => {
     await use(page, page.getByRole('button', { name: 'Enter 2 payments' }));
-    await expect(rows.getByText('Choose who paid.')).toBeVisible();
+    await expect(rows.getByText('Choose who paid.', { exact: true })).toBeVisible();
   });
   await expect(other, 'what was ticked stays').toBeChecked();
   await noFindings(page);
