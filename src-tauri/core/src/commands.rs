@@ -324,6 +324,7 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         ),
         writes("costs.pass_on", "Costs passed on", trips::pass_on),
         reads("trips.result", "What a trip earned and cost", trips::result),
+        writes("trips.note_courts", "Courts noted as costs", trips::note_courts),
         reads("trips.others", "A trip beside those of the year before it", trips::others),
         reads("trips.outlook", "What a trip would come to", trips::outlook),
         reads(

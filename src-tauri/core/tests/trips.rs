@@ -500,3 +500,48 @@ fn tax_contained_is_at_most_the_cost_and_never_of_a_rate() {
         "tax": "1" });
     assert_eq!(codes(&w.refused("costs.note", json!({ "cost": drive })))[0].1, "worked_out");
 }
+
+#[test]
+fn courts_by_their_rules_are_noted_once() {
+    let mut w = business();
+    w.act(
+        "facilities.set_rules",
+        json!({ "facility": w.hall, "rules": { "currency": "EUR", "rates": [{ "hour": "18" }] } }),
+    );
+    let ana = guest(&mut w, "Ana Silva", TRIP);
+    let ben = guest(&mut w, "Ben Costa", TRIP);
+    let given = [
+        plan(&mut w, &[&ana], "2026-03-10", "09:00"),
+        plan(&mut w, &[&ana, &ben], "2026-03-10", "10:00"),
+        plan(&mut w, &[&ben], "2026-03-11", "09:00"),
+    ];
+    let missed = plan(&mut w, &[&ben], "2026-03-12", "09:00");
+    w.on("2026-03-12");
+    for lesson in &given {
+        w.act("lessons.give", json!({ "lesson": lesson }));
+    }
+    w.act("lessons.miss", json!({ "lesson": missed, "reason": "Late train" }));
+    let courts = |w: &mut World| -> Vec<String> {
+        let found = result(w, TRIP)["courts"].clone();
+        let said =
+            |c: &Value| format!("{} {} {}", text(&c["day"]), c["lessons"], text(&c["amount"]));
+        found.as_array().unwrap().iter().map(said).collect()
+    };
+    // A shared lesson has one court; a missed one is not counted as played.
+    assert_eq!(courts(&mut w), ["2026-03-10 2 36.00", "2026-03-11 1 18.00"]);
+    cost(&mut w, "court", "2026-03-11", "20", "EUR");
+    assert_eq!(courts(&mut w), ["2026-03-10 2 36.00"], "what was noted by hand is not noted again");
+    let days = json!({ "first": TRIP[0], "last": TRIP[1] });
+    let noted = w.act("trips.note_courts", days.clone());
+    assert_eq!(noted[0]["words"], "Courts for 2 lessons, Hall");
+    assert_eq!(courts(&mut w), Vec::<String>::new());
+    assert_eq!(result(&mut w, TRIP)["money"][0]["costs"], "56.00");
+    assert_eq!(
+        codes(&w.refused("trips.note_courts", json!({ "first": TRIP[1], "last": TRIP[0] })))[0].0,
+        "last"
+    );
+    assert!(matches!(
+        w.refused("trips.note_courts", days),
+        carryover_core::error::Error::NotPossible { code: "nothing", .. }
+    ));
+}

@@ -1050,6 +1050,7 @@ export type TripRowFor = 'lesson' | 'late' | 'court' | 'travel' | 'cost';
  *
  */
 export type TripRowFrom = 'entered' | 'draft' | 'to_settle' | 'planned' | 'expected';
+export type TripsNoteCourtsOutput = Cost[];
 export type TripsOthersOutput = TripCompared[];
 export type VisitsListOutput = Visit[];
 
@@ -19468,6 +19469,29 @@ export interface TripMoney {
   expected: string;
 }
 /**
+ * Courts of a day at a place, for which no court is noted among the costs of that day.
+ *
+ */
+export interface TripCourts {
+  day: Day;
+  /**
+   * The place.
+   */
+  place: string;
+  /**
+   * For so many lessons.
+   */
+  lessons: number;
+  /**
+   * What they cost by its rules, a decimal.
+   */
+  amount: string;
+  /**
+   * The currency.
+   */
+  currency: string;
+}
+/**
  * What a trip would come to in one currency. Amounts are decimals; below 0 a loss.
  *
  */
@@ -19533,6 +19557,14 @@ export interface TripRow {
    * Which package it was released from.
    */
   package: PackageId | null;
+}
+/**
+ * Whose courts to note.
+ *
+ */
+export interface TripsNoteCourtsInput {
+  first: Day;
+  last: Day;
 }
 /**
  * Which trip, and how long the coach was away.
@@ -19649,6 +19681,10 @@ export interface TripsResultOutput {
    * What is not known of that, a sentence each.
    */
   asks: string[];
+  /**
+   * Courts on which lessons were given and that are not among the costs.
+   */
+  courts: TripCourts[];
 }
 /**
  * A visit to call off.
@@ -20740,6 +20776,8 @@ export interface Commands {
   'timetable.week': { input: TimetableWeekInput; output: TimetableWeekOutput };
   /** A year in figures, by person and month */
   'timetable.year': { input: TimetableYearInput; output: TimetableYearOutput };
+  /** Courts noted as costs */
+  'trips.note_courts': { input: TripsNoteCourtsInput; output: TripsNoteCourtsOutput };
   /** A trip beside those of the year before it */
   'trips.others': { input: TripsOthersInput; output: TripsOthersOutput };
   /** What a trip would come to */
@@ -21070,6 +21108,7 @@ export const commandNames = [
   'timetable.trip',
   'timetable.week',
   'timetable.year',
+  'trips.note_courts',
   'trips.others',
   'trips.outlook',
   'trips.result',

@@ -311,12 +311,7 @@ fn court_part(
         starts: lesson.starts,
         minutes: lesson.minutes,
     };
-    let cost = facilities::terms(db, ask)?.cost;
-    let read = cost.rsplit_once(' ').and_then(|(amount, code)| {
-        let currency = Currency::parse(code)?;
-        Some((currency, currency.minor(amount)?))
-    });
-    Ok(read.and_then(|(currency, amount)| {
+    Ok(facilities::court_cost(db, ask)?.and_then(|(currency, amount)| {
         let parts = split(amount, &vec![1; lesson.students.len()])?;
         parts.get(place).filter(|part| **part > 0).map(|part| (currency, *part))
     }))

@@ -16,8 +16,8 @@ pub use card::{Card, SetCard, card, set_card};
 pub use list::{ListFacilities, list, of_court, show};
 pub use rules::{
     Ahead, AheadUnit, AskTerms, Closure, CountedBy, Given, Hours, Later, Rate, Release, Rules,
-    SetRules, Terms, hours_on, read_hours, read_times, read_weekdays, rules, set_rules, terms,
-    terms_of,
+    SetRules, Terms, court_cost, hours_on, read_hours, read_times, read_weekdays, rules, set_rules,
+    terms, terms_of,
 };
 pub use teaching::{
     Permission, SetTeaching, Teaching, TeachingShown, set_teaching, teaching, teaching_on,

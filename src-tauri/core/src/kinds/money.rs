@@ -69,6 +69,13 @@ impl Currency {
     pub fn words(self, minor: i64) -> String {
         format!("{} {}", self.plain(minor), self.code())
     }
+
+    /// What [`words`](Self::words) says, read again: the currency, and how much in smallest units.
+    pub fn of_words(words: &str) -> Option<(Self, i64)> {
+        let (amount, code) = words.rsplit_once(' ')?;
+        let currency = Self::parse(code)?;
+        Some((currency, currency.minor(amount)?))
+    }
 }
 
 impl fmt::Display for Currency {

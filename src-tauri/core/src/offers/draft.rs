@@ -169,11 +169,7 @@ fn price(all: &[(Lesson, OfferedLesson)]) -> String {
     let mut whole: Option<(Currency, i64)> = None;
     for (_, offered) in all {
         for part in [&offered.fee, &offered.court_cost] {
-            let read = part.rsplit_once(' ').and_then(|(amount, code)| {
-                let currency = Currency::parse(code)?;
-                Some((currency, currency.minor(amount)?))
-            });
-            let Some((currency, minor)) = read else { return String::new() };
+            let Some((currency, minor)) = Currency::of_words(part) else { return String::new() };
             match &mut whole {
                 Some((known, sum)) if *known == currency => *sum += minor,
                 Some(_) => return String::new(),

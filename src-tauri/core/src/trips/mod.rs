@@ -7,6 +7,7 @@
 //! told with the rows it is made of.
 
 mod away;
+mod courts;
 mod expect;
 mod others;
 mod outlook;
@@ -18,6 +19,7 @@ mod sums;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+pub use courts::{NoteTripCourts, TripCourts, note_courts};
 pub use others::{TripCompared, others};
 pub use outlook::{AskTripOutlook, TripBreakEven, TripOutlook, TripOutlookMoney, outlook};
 pub use pass_on::{

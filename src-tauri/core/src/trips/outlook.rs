@@ -259,12 +259,7 @@ fn courts(db: &Reading<'_>, pricing: &mut Pricing<'_>, one: &Coming) -> Result<V
         starts: one.starts,
         minutes: lesson.minutes,
     };
-    let cost = facilities::terms(db, ask)?.cost;
-    let read = cost.rsplit_once(' ').and_then(|(amount, code)| {
-        let currency = Currency::parse(code)?;
-        Some((currency, currency.minor(amount)?))
-    });
-    let Some((currency, amount)) = read else {
+    let Some((currency, amount)) = facilities::court_cost(db, ask)? else {
         pricing.ask(format!("No rule says what a court costs at {}.", lesson.place));
         return Ok(Vec::new());
     };

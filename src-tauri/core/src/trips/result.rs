@@ -3,6 +3,7 @@
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::courts::{TripCourts, not_noted};
 use super::expect::{Pricing, of_lessons};
 use super::sums::{Row, Sum, by_currency, for_an_hour};
 use super::{
@@ -56,6 +57,8 @@ pub struct TripResult {
     pub expected: Vec<TripRow>,
     /// What is not known of that, a sentence each.
     pub asks: Vec<String>,
+    /// Courts on which lessons were given and that are not among the costs.
+    pub courts: Vec<TripCourts>,
 }
 
 /// What a trip earned, what it cost, and what is expected.
@@ -97,6 +100,7 @@ pub fn result(db: &Reading<'_>, ask: AskTripResult) -> Result<TripResult> {
         rows: rows.iter().map(Row::told).collect(),
         expected: expected.iter().map(Row::told).collect(),
         asks: pricing.asks,
+        courts: not_noted(db, days, &lessons)?,
     })
 }
 

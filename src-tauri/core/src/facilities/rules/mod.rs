@@ -17,7 +17,7 @@ use serde::{Deserialize, Serialize};
 
 pub use read::{hours as read_hours, times as read_times, weekdays as read_weekdays};
 pub use set::{SetRules, rules, set_rules};
-pub use terms::{AskTerms, Given, Terms, hours_on, of as terms_of, terms};
+pub use terms::{AskTerms, Given, Terms, court_cost, hours_on, of as terms_of, terms};
 
 use crate::kinds::ids::CourtId;
 

@@ -77,6 +77,14 @@ pub fn terms(db: &Reading<'_>, ask: AskTerms) -> Result<Terms> {
     Ok(of(&rules, &facility.place.zone, court, ask.day, ask.starts, ask.minutes))
 }
 
+/// What a booking costs by the facility's rules, in smallest units; `None` when no rule says.
+///
+/// # Errors
+/// `NotFound`.
+pub fn court_cost(db: &Reading<'_>, ask: AskTerms) -> Result<Option<(Currency, i64)>> {
+    Ok(Currency::of_words(&terms(db, ask)?.cost))
+}
+
 /// What rules say of a booking on a court, or on one not known yet, in a zone.
 pub fn of(
     rules: &Rules,
