@@ -12,6 +12,10 @@ use tauri::{AppHandle, Manager};
 
 use crate::faults::Faults;
 
+/// How often, and how long each time, a message that is being handed over is waited for at the end.
+const MOMENTS: u32 = 50;
+const MOMENT: std::time::Duration = std::time::Duration::from_millis(100);
+
 /// What the window stands on; no desk any more once the program is being left.
 pub struct Ground {
     /// The desk with the open file.
@@ -63,8 +67,19 @@ pub async fn call(app: AppHandle, name: String, input: Value) -> Result<Answer, 
 }
 
 /// Puts the open file away as the program is left, so that all of it lies in the one file. Where a
-/// call is still going on it is not waited for: what it has not committed it takes back.
+/// call is still going on it is not waited for: what it has not committed it takes back. A message that is
+/// being handed over is waited for a little, so that what came of it is known.
 pub fn put_away(app: &AppHandle) {
+    for _ in 0..MOMENTS {
+        let sending = match app.state::<Ground>().desk.try_lock() {
+            Ok(mut desk) => desk.as_mut().is_some_and(Desk::is_sending),
+            Err(_) => false,
+        };
+        if !sending {
+            break;
+        }
+        std::thread::sleep(MOMENT);
+    }
     if let Ok(mut desk) = app.state::<Ground>().desk.try_lock() {
         drop(desk.take());
     }

@@ -6,10 +6,11 @@ use std::path::{Path, PathBuf};
 use std::sync::{Arc, Mutex, mpsc};
 
 use carryover_core::app::CoachFile;
-use carryover_core::desk::{Beyond, Desk};
+use carryover_core::desk::{Back, Beyond, Desk};
 use carryover_core::error::Failure;
 use carryover_wire::caldav::OverHttps;
 use carryover_wire::keychain::Keychain;
+use carryover_wire::smtp::OverSmtp;
 use serde_json::{Value, json};
 use tauri::{AppHandle, Manager};
 use tauri_plugin_dialog::{DialogExt, MessageDialogKind};
@@ -60,6 +61,8 @@ pub fn set_up(app: &AppHandle) -> Result<(), Box<dyn StdError>> {
         Ok(calendars) => desk.reaching(Beyond {
             calendars: Arc::new(calendars),
             secrets: Arc::new(Keychain::new()),
+            carrier: Arc::new(OverSmtp::new()),
+            back: back_to_desk(app),
         }),
         // Everything but calendars on a server goes on without a network.
         Err(words) => {
@@ -73,6 +76,18 @@ pub fn set_up(app: &AppHandle) -> Result<(), Box<dyn StdError>> {
     });
     open_first(app, asked);
     Ok(window::open(app, &folder)?)
+}
+
+/// The way back to the desk for a thread that hands messages over.
+fn back_to_desk(app: &AppHandle) -> Back {
+    let app = app.clone();
+    Arc::new(move |act| {
+        if let Some(ground) = app.try_state::<Ground>()
+            && let Some(desk) = ground.desk().as_mut()
+        {
+            act(desk);
+        }
+    })
 }
 
 /// Opens what was asked for off the window's thread; the page's first call waits for it.

@@ -9,15 +9,16 @@
 use std::io::{BufRead, Read};
 use std::net::{SocketAddr, TcpStream};
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
 use anyhow::{Context, bail};
 use carryover_core::app::CoachFile;
 use carryover_core::calendar::remote::Secrets;
-use carryover_core::desk::{Beyond, Desk, Host};
+use carryover_core::desk::{Back, Beyond, Desk, Host};
 use carryover_core::error::Result as CoreResult;
 use carryover_wire::caldav::OverHttps;
+use carryover_wire::smtp::OverSmtp;
 use serde_json::{Value, json};
 use tiny_http::{Header, Method, Request, Response, Server};
 
@@ -62,7 +63,7 @@ impl Secrets for NoKeychain {
 }
 
 struct Bridge {
-    desk: Desk,
+    desk: Arc<Mutex<Option<Desk>>>,
     dist: PathBuf,
     origin: String,
     host: String,
@@ -80,6 +81,7 @@ fn main() -> anyhow::Result<()> {
     }
     let server = Server::http("127.0.0.1:0").map_err(|e| anyhow::anyhow!("{e}"))?;
     let address = server.server_addr().to_ip().context("an address")?;
+    let place: Arc<Mutex<Option<Desk>>> = Arc::new(Mutex::new(None));
     let desk = Desk::new(
         &folder,
         &folder.join("recent.json"),
@@ -88,10 +90,21 @@ fn main() -> anyhow::Result<()> {
         Box::new(TestHost(folder.clone())),
     );
     let calendars = OverHttps::new().map_err(anyhow::Error::msg)?;
-    let desk =
-        desk.reaching(Beyond { calendars: Arc::new(calendars), secrets: Arc::new(NoKeychain) });
+    let way = Arc::clone(&place);
+    let back: Back = Arc::new(move |act| {
+        if let Some(desk) = way.lock().unwrap_or_else(PoisonError::into_inner).as_mut() {
+            act(desk);
+        }
+    });
+    let desk = desk.reaching(Beyond {
+        calendars: Arc::new(calendars),
+        secrets: Arc::new(NoKeychain),
+        carrier: Arc::new(OverSmtp::new()),
+        back,
+    });
+    *place.lock().unwrap_or_else(PoisonError::into_inner) = Some(desk);
     let mut bridge = Bridge {
-        desk,
+        desk: place,
         dist,
         origin: format!("http://{address}"),
         host: address.to_string(),
@@ -176,7 +189,11 @@ impl Bridge {
         let asked = read.ok().and_then(|_| serde_json::from_str::<Value>(&body).ok());
         let Some(asked) = asked else { return plain(400, "no JSON") };
         let name = asked["name"].as_str().unwrap_or_default().to_owned();
-        let (code, answer) = match self.desk.call(&name, asked["input"].clone()) {
+        let called = match self.desk.lock().unwrap_or_else(PoisonError::into_inner).as_mut() {
+            Some(desk) => desk.call(&name, asked["input"].clone()),
+            None => Err(carryover_core::error::Error::NoFile),
+        };
+        let (code, answer) = match called {
             Ok(answer) => (200, json!(answer)),
             Err(error) => (422, json!({ "error": error.failure() })),
         };

@@ -41,6 +41,7 @@ for check in bank before_court einvoice intervals invitations ledger load money 
 done
 "$CARRYOVER_PYTHON" tests/outside/ical.py target/debug/examples/ical_door
 "$CARRYOVER_PYTHON" tests/outside/caldav.py target/debug/examples/calendar_door
+"$CARRYOVER_PYTHON" tests/outside/mail.py target/debug/examples/mail_door target/debug/carryover-cli
 "$CARRYOVER_PYTHON" tests/outside/keychain.py target/debug/examples/keychain_door
 
 stage "browser stories"

@@ -29,6 +29,7 @@ const ORDER: &[&[&str]] = &[
     &["accounts"],
     &["trips"],
     &["letters", "calendar", "keeping"],
+    &["outtray"],
     &["reports", "exchange", "calc"],
     &["bank"],
     &["erasing"],

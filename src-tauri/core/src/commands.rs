@@ -18,9 +18,9 @@ use crate::kinds::Clock;
 use crate::kinds::ids::ActId;
 use crate::{
     accounts, assessments, bank, bookings, calendar, costs, erasing, exchange, facilities, goals,
-    home, intake, invoices, keeping, ledger, lessons, letters, observations, offers, own_time,
-    packages, payers, payments, planning, prices, ready, reports, settings, sports, students,
-    terms, timetable, trips, visits,
+    home, intake, invoices, keeping, ledger, lessons, letters, observations, offers, outtray,
+    own_time, packages, payers, payments, planning, prices, ready, reports, settings, sports,
+    students, terms, timetable, trips, visits,
 };
 
 /// What a command gave back.
@@ -680,6 +680,35 @@ static TABLE: LazyLock<Vec<Command>> = LazyLock::new(|| {
         writes("letters.issue", "Letter issued", letters::issue),
         reads("letters.list", "Letters owed, in draft and issued", letters::list),
         reads("letters.show", "An issued letter with its document", letters::show),
+        reads("outtray.list", "What is in the out-tray, and what was", outtray::list),
+        reads("outtray.show", "One message with what became of it", outtray::show),
+        reads("outtray.look", "A message as it arrives", outtray::look),
+        reads("outtray.of_student", "What went out about a student", outtray::of_student),
+        reads("outtray.of_invoice", "What went out about an invoice", outtray::of_invoice),
+        writes("outtray.put", "Put into the out-tray", outtray::put),
+        writes("outtray.issue_letter", "Letter issued into the out-tray", outtray::issue_letter),
+        writes("outtray.issue_invoice", "Invoice issued into the out-tray", outtray::issue_invoice),
+        writes("outtray.edit", "Message changed", outtray::edit),
+        writes("outtray.attach", "File added to a message", outtray::attach),
+        writes("outtray.take_off", "File taken off a message", outtray::take_off),
+        writes("outtray.release", "Messages released", outtray::release),
+        writes("outtray.again", "Message sent again", outtray::again),
+        writes("outtray.tell", "Message told in another way", outtray::tell),
+        writes("outtray.withdraw", "Message withdrawn", outtray::withdraw),
+        reads("outtray.account", "The mail account", |db, _: Nothing| outtray::account::show(db)),
+        writes("outtray.set_account", "Mail account set", outtray::account::set),
+        reads("outtray.texts", "The texts messages begin with", |db, _: Nothing| {
+            outtray::texts::list(db)
+        }),
+        writes("outtray.set_text", "Text of messages changed", outtray::texts::set),
+        reads("outtray.follow_ups", "What may be written now", |db, _: Nothing| {
+            outtray::follow_up::list(db)
+        }),
+        writes("outtray.leave_follow_up", "Not written this time", outtray::follow_up::leave),
+        reads("outtray.rules", "When what is proposed to be written", |db, _: Nothing| {
+            outtray::follow_up::rules(db)
+        }),
+        writes("outtray.set_rules", "Rules of writing set", outtray::follow_up::set_rules),
         reads("exchange.read_csv", "What a CSV file of a season holds", exchange::preview::preview),
         writes("exchange.take_csv", "A season taken from a CSV file", exchange::take::take),
         reads("reports.day_sheet", "The day sheet", reports::day_sheet::day_sheet),
@@ -758,6 +787,7 @@ pub fn call(file: &mut CoachFile, name: &str, input: Value) -> Result<Answer> {
 pub fn check(file: &CoachFile) -> Result<Checked> {
     let mut checked = file.check()?;
     checked.wrong.extend(file.read(goals::standing::astray)?);
+    checked.wrong.extend(file.read(outtray::astray)?);
     checked.sound = checked.wrong.is_empty();
     Ok(checked)
 }
@@ -809,6 +839,10 @@ pub fn catch_up(file: &mut CoachFile) -> Result<()> {
     }
     if file.read(offers::behind)? {
         file.write("prices.catch_up", "Rates put into the price list", offers::catch_up)?;
+    }
+    if file.read(outtray::carry::behind)? > 0 {
+        let label = "Messages that may have been sent";
+        file.write("outtray.catch_up", label, outtray::carry::catch_up)?;
     }
     if !file.read(own_time::behind)?.is_empty() {
         file.write("calendar.catch_up", "Calendars worked out anew", calendar::catch_up)?;

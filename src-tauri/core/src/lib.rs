@@ -7,7 +7,7 @@
 //! Order of knowledge (a module may use those before it, never those after it):
 //! kinds, error → db, app → input, settings → print, sports, load, money → ical → students, facilities → own_time, intake, prices → goals →
 //! visits, lessons, games → ready → observations, assessments → home, planner → planning, bookings, offers → timetable → costs, payers, terms → ledger → packages → invoices →
-//! payments → accounts → trips → letters, calendar, keeping → reports, exchange, calc → bank → erasing → commands → desk. A test in
+//! payments → accounts → trips → letters, calendar, keeping → outtray → reports, exchange, calc → bank → erasing → commands → desk. A test in
 //! the workspace's `tests` package checks it.
 
 pub mod accounts;
@@ -41,6 +41,7 @@ pub mod load;
 pub mod money;
 pub mod observations;
 pub mod offers;
+pub mod outtray;
 pub mod own_time;
 pub mod packages;
 pub mod payers;

@@ -508,6 +508,7 @@ export type DeskOpenSheetInput =
     };
 export type IncidentId = string;
 export type DeskReadCalendarOutput = OwnCalendar | null;
+export type MessageId = string;
 /**
  * A paper about money.
  *
@@ -581,6 +582,11 @@ export type DeskSaveSheetInput =
       student?: StudentId | null;
     };
 /**
+ * How far handing over is.
+ *
+ */
+export type SendingStage = 'resting' | 'sending' | 'pausing' | 'failed';
+/**
  * What happens when both sides have three points in a game.
  *
  */
@@ -590,6 +596,11 @@ export type Deuce = 'advantage' | 'deciding_point' | 'star_point';
  *
  */
 export type Kept = 'enquiry' | 'health' | 'report' | 'person' | 'accounts';
+/**
+ * How the connection is encrypted. Without encryption nothing is sent.
+ *
+ */
+export type Encryption = 'tls' | 'start_tls';
 export type KeptId = string;
 /**
  * What came of an offer.
@@ -616,6 +627,11 @@ export type FactId = string;
  *
  */
 export type FactKind = 'equipment' | 'level' | 'history';
+/**
+ * What is proposed to be written.
+ *
+ */
+export type FollowUpKind = 'before_visit' | 'questions' | 'letter' | 'overdue' | 'home_report' | 'come_again';
 /**
  * Plain or strong type.
  *
@@ -941,6 +957,87 @@ export type LettersListOutput = LetterLine[];
  */
 export type Measure = 'points' | 'hits' | 'seconds';
 /**
+ * What a message is about.
+ *
+ */
+export type MessageKind =
+  | 'letter'
+  | 'invoice'
+  | 'reminder'
+  | 'invitation'
+  | 'offer'
+  | 'home_plan'
+  | 'before_visit'
+  | 'questions'
+  | 'home_report'
+  | 'come_again'
+  | 'words'
+  | 'trial';
+/**
+ * What became of a message.
+ *
+ */
+export type MessageState =
+  'to_read' | 'waiting' | 'going' | 'accepted' | 'again' | 'stopped' | 'unsure' | 'withdrawn' | 'told';
+/**
+ * What messages are about.
+ *
+ */
+export type MessageOf =
+  | {
+      kind: 'letter';
+      letter: LetterId;
+    }
+  | {
+      kind: 'invoice';
+      invoice: InvoiceId;
+    }
+  | {
+      kind: 'reminder';
+      reminder: ReminderId;
+    }
+  | {
+      kind: 'invitations';
+      visit: VisitId;
+    }
+  | {
+      kind: 'offer';
+      visit: VisitId;
+      /**
+       * Its words.
+       */
+      words: string;
+    }
+  | {
+      kind: 'home_plan';
+      visit: VisitId;
+    }
+  | {
+      kind: 'before_visit';
+      visit: VisitId;
+    }
+  | {
+      kind: 'questions';
+      student: StudentId;
+    }
+  | {
+      kind: 'home_report';
+      visit: VisitId;
+    }
+  | {
+      kind: 'come_again';
+      visit: VisitId;
+    }
+  | {
+      kind: 'words';
+      student: StudentId;
+    }
+  | {
+      kind: 'trial';
+    };
+export type MessagePartId = string;
+export type MessageStepId = string;
+/**
  * Who serves first in the next game.
  *
  */
@@ -958,6 +1055,13 @@ export type ObservationId = string;
 export type ObservationKind = 'strength' | 'fault';
 export type ObservationsListOutput = Observation[];
 export type OfferId = string;
+export type OuttraySetTextOutput = MessageText[];
+/**
+ * How a message was told in another way.
+ *
+ */
+export type ToldHow = 'phone' | 'person' | 'short_text' | 'paper' | 'file' | 'arrived';
+export type OuttrayTextsOutput = MessageText[];
 export type OwnTimeListOutput = BusyShown[];
 /**
  * The unit a pack's lengths are written in, so that a metric court and one in feet are both exact.
@@ -1938,6 +2042,20 @@ export interface Addition {
    * By whom.
    */
   author: string;
+}
+/**
+ * Someone a message goes to.
+ *
+ */
+export interface Addressee {
+  /**
+   * Full name.
+   */
+  name: string;
+  /**
+   * The e-mail address; empty where none is known.
+   */
+  address: string;
 }
 /**
  * How long before it a court can be booked.
@@ -5632,6 +5750,16 @@ export interface DeskFindCalendarsOutput {
  * An input with nothing in it.
  *
  */
+export interface DeskForgetMailInput {}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskForgetMailOutput {}
+/**
+ * An input with nothing in it.
+ *
+ */
 export interface DeskKeychainInput {}
 /**
  * Whether this machine keeps passwords.
@@ -6025,6 +6153,44 @@ export interface DeskSaveLetterOutput {
   path: string | null;
 }
 /**
+ * Which message.
+ *
+ */
+export interface DeskSaveMessageInput {
+  message: MessageId;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveMessageOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
+ * A part of a message.
+ *
+ */
+export interface DeskSaveMessagePartInput {
+  message: MessageId;
+  /**
+   * Which part, from 0.
+   */
+  place: number;
+}
+/**
+ * Where something was saved; nothing when the coach thought better of it.
+ *
+ */
+export interface DeskSaveMessagePartOutput {
+  /**
+   * The path.
+   */
+  path: string | null;
+}
+/**
  * Where something was saved; nothing when the coach thought better of it.
  *
  */
@@ -6062,6 +6228,120 @@ export interface DeskSaveSheetOutput {
   path: string | null;
 }
 /**
+ * Handing over to begin.
+ *
+ */
+export interface DeskSendInput {
+  /**
+   * The password; empty for the one typed or kept before.
+   */
+  password?: string;
+  /**
+   * Whether to keep it in this machine\u{2019}s keychain.
+   */
+  keep?: boolean;
+}
+/**
+ * Handing over, as it is shown.
+ *
+ */
+export interface DeskSendOutput {
+  stage: SendingStage;
+  /**
+   * How many messages were seen to in this run.
+   */
+  done: number;
+  /**
+   * How many are left.
+   */
+  left: number;
+  /**
+   * When the next try is, while it pauses.
+   */
+  next: Instant | null;
+  /**
+   * Whether the password is needed.
+   */
+  password: boolean;
+  /**
+   * What stands in the way, as sentences; empty for nothing.
+   */
+  trouble: string;
+}
+/**
+ * Handing over to begin.
+ *
+ */
+export interface DeskSendTrialInput {
+  /**
+   * The password; empty for the one typed or kept before.
+   */
+  password?: string;
+  /**
+   * Whether to keep it in this machine\u{2019}s keychain.
+   */
+  keep?: boolean;
+}
+/**
+ * Handing over, as it is shown.
+ *
+ */
+export interface DeskSendTrialOutput {
+  stage: SendingStage;
+  /**
+   * How many messages were seen to in this run.
+   */
+  done: number;
+  /**
+   * How many are left.
+   */
+  left: number;
+  /**
+   * When the next try is, while it pauses.
+   */
+  next: Instant | null;
+  /**
+   * Whether the password is needed.
+   */
+  password: boolean;
+  /**
+   * What stands in the way, as sentences; empty for nothing.
+   */
+  trouble: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskSendingInput {}
+/**
+ * Handing over, as it is shown.
+ *
+ */
+export interface DeskSendingOutput {
+  stage: SendingStage;
+  /**
+   * How many messages were seen to in this run.
+   */
+  done: number;
+  /**
+   * How many are left.
+   */
+  left: number;
+  /**
+   * When the next try is, while it pauses.
+   */
+  next: Instant | null;
+  /**
+   * Whether the password is needed.
+   */
+  password: boolean;
+  /**
+   * What stands in the way, as sentences; empty for nothing.
+   */
+  trouble: string;
+}
+/**
  * An input with nothing in it.
  *
  */
@@ -6086,6 +6366,38 @@ export interface DeskStopCalendarTalkOutput {
   password: boolean;
   /**
    * What stood in its way; empty when nothing did.
+   */
+  trouble: string;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface DeskStopSendingInput {}
+/**
+ * Handing over, as it is shown.
+ *
+ */
+export interface DeskStopSendingOutput {
+  stage: SendingStage;
+  /**
+   * How many messages were seen to in this run.
+   */
+  done: number;
+  /**
+   * How many are left.
+   */
+  left: number;
+  /**
+   * When the next try is, while it pauses.
+   */
+  next: Instant | null;
+  /**
+   * Whether the password is needed.
+   */
+  password: boolean;
+  /**
+   * What stands in the way, as sentences; empty for nothing.
    */
   trouble: string;
 }
@@ -6945,6 +7257,10 @@ export interface Place {
    * The coach's own notes: desk, parking, who to ask.
    */
   notes: string;
+  /**
+   * What it asks of visitors, as the coach tells them: entrance, guest fee, rules.
+   */
+  visitors: string;
 }
 /**
  * What is kept about a facility; the form and the record are the same.
@@ -6971,6 +7287,10 @@ export interface FacilitiesAddInput {
    * The coach's own notes: desk, parking, who to ask.
    */
   notes?: string;
+  /**
+   * What it asks of visitors, as the coach tells them: entrance, guest fee, rules.
+   */
+  visitors?: string;
 }
 /**
  * A facility as stored.
@@ -7178,6 +7498,10 @@ export interface PlaceInput {
    * The coach's own notes: desk, parking, who to ask.
    */
   notes?: string;
+  /**
+   * What it asks of visitors, as the coach tells them: entrance, guest fee, rules.
+   */
+  visitors?: string;
 }
 /**
  * A facility as stored.
@@ -8012,6 +8336,41 @@ export interface Figures {
    * Lessons missed.
    */
   missed: number;
+}
+/**
+ * Something that may be written now.
+ *
+ */
+export interface FollowUp {
+  /**
+   * What it is about; the same is not proposed twice.
+   */
+  key: string;
+  kind: FollowUpKind;
+  /**
+   * As a sentence.
+   */
+  what: string;
+  /**
+   * Why.
+   */
+  why: string;
+  /**
+   * To which student.
+   */
+  student: StudentId | null;
+  /**
+   * About which visit.
+   */
+  visit: VisitId | null;
+  /**
+   * About which invoice.
+   */
+  invoice: InvoiceId | null;
+  /**
+   * Which letter.
+   */
+  letter: LetterId | null;
 }
 /**
  * A font that pages were laid out with: enough to find it again and to know it is the same.
@@ -14621,6 +14980,118 @@ export interface Mentions {
   more: number;
 }
 /**
+ * A field of a text that had no value.
+ *
+ */
+export interface MessageGap {
+  /**
+   * The field, as it stands in the text between braces.
+   */
+  field: string;
+  /**
+   * Why it has none, as a sentence.
+   */
+  why: string;
+}
+/**
+ * A message as a list shows it.
+ *
+ */
+export interface MessageLine {
+  id: MessageId;
+  together: MessageId;
+  kind: MessageKind;
+  /**
+   * About whom.
+   */
+  student: StudentId | null;
+  to: Addressee;
+  /**
+   * Its subject.
+   */
+  subject: string;
+  state: MessageState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  changed: Instant;
+  /**
+   * When it is tried (again).
+   */
+  next: Instant | null;
+}
+/**
+ * A file that a message carries.
+ *
+ */
+export interface MessagePart {
+  id: MessagePartId;
+  /**
+   * Its name.
+   */
+  name: string;
+  /**
+   * Its media type (RFC 6838).
+   */
+  media: string;
+  /**
+   * How many bytes.
+   */
+  size: number;
+}
+/**
+ * Something that became of a message.
+ *
+ */
+export interface MessageStep {
+  id: MessageStepId;
+  at: Instant;
+  state: MessageState;
+  /**
+   * The same in words.
+   */
+  words: string;
+}
+/**
+ * A text a kind of message begins with.
+ *
+ */
+export interface MessageText {
+  kind: MessageKind;
+  language: Language;
+  /**
+   * The subject, with fields.
+   */
+  subject: string;
+  /**
+   * The words, with fields.
+   */
+  words: string;
+  /**
+   * Whether the coach changed it.
+   */
+  own: boolean;
+  /**
+   * The fields there are, each with what it says.
+   */
+  fields: TextField[];
+}
+/**
+ * A field of a text.
+ *
+ */
+export interface TextField {
+  /**
+   * As it is written, between braces.
+   */
+  field: string;
+  /**
+   * What it says.
+   */
+  says: string;
+}
+/**
  * The figures of a month.
  *
  */
@@ -15264,6 +15735,1092 @@ export interface SecondsPoints {
    * The points.
    */
   points: number;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface OuttrayAccountInput {}
+/**
+ * The account; the form and the record are the same. An empty host: none was set.
+ *
+ */
+export interface OuttrayAccountOutput {
+  /**
+   * The server that takes messages.
+   */
+  host: string;
+  /**
+   * Its port.
+   */
+  port: number;
+  encryption: Encryption;
+  /**
+   * The name to sign in with; empty: the coach's own address.
+   */
+  user: string;
+}
+/**
+ * A message to send again.
+ *
+ */
+export interface OuttrayAgainInput {
+  message: MessageId;
+  /**
+   * Whether the coach accepts that it may arrive twice.
+   */
+  twice?: boolean;
+}
+/**
+ * A message with what became of it.
+ *
+ */
+export interface OuttrayAgainOutput {
+  id: MessageId;
+  together: MessageId;
+  kind: MessageKind;
+  /**
+   * About whom.
+   */
+  student: StudentId | null;
+  to: Addressee;
+  /**
+   * Its subject.
+   */
+  subject: string;
+  state: MessageState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  changed: Instant;
+  /**
+   * When it is tried (again).
+   */
+  next: Instant | null;
+  from: Addressee;
+  with: Addressee;
+  language: Language;
+  /**
+   * The plain text.
+   */
+  words: string;
+  /**
+   * Fields of the text that still have no value.
+   */
+  gaps: MessageGap[];
+  /**
+   * The files it carries.
+   */
+  parts: MessagePart[];
+  /**
+   * About which visit.
+   */
+  visit: VisitId | null;
+  /**
+   * About which invoice.
+   */
+  invoice: InvoiceId | null;
+  /**
+   * To which payer.
+   */
+  payer: PayerId | null;
+  /**
+   * What keeps it from being sent, a sentence each; it can still be told.
+   */
+  against: string[];
+  /**
+   * What became of it, the oldest first.
+   */
+  steps: MessageStep[];
+  /**
+   * Its Message-ID (RFC 5322), without brackets.
+   */
+  mail_id: string;
+  /**
+   * How often it was tried.
+   */
+  tries: number;
+}
+/**
+ * A file to carry.
+ *
+ */
+export interface OuttrayAttachInput {
+  message: MessageId;
+  /**
+   * The file\u{2019}s name.
+   */
+  name: string;
+  /**
+   * Its bytes, in base64.
+   */
+  base64: string;
+}
+/**
+ * A message with what became of it.
+ *
+ */
+export interface OuttrayAttachOutput {
+  id: MessageId;
+  together: MessageId;
+  kind: MessageKind;
+  /**
+   * About whom.
+   */
+  student: StudentId | null;
+  to: Addressee;
+  /**
+   * Its subject.
+   */
+  subject: string;
+  state: MessageState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  changed: Instant;
+  /**
+   * When it is tried (again).
+   */
+  next: Instant | null;
+  from: Addressee;
+  with: Addressee;
+  language: Language;
+  /**
+   * The plain text.
+   */
+  words: string;
+  /**
+   * Fields of the text that still have no value.
+   */
+  gaps: MessageGap[];
+  /**
+   * The files it carries.
+   */
+  parts: MessagePart[];
+  /**
+   * About which visit.
+   */
+  visit: VisitId | null;
+  /**
+   * About which invoice.
+   */
+  invoice: InvoiceId | null;
+  /**
+   * To which payer.
+   */
+  payer: PayerId | null;
+  /**
+   * What keeps it from being sent, a sentence each; it can still be told.
+   */
+  against: string[];
+  /**
+   * What became of it, the oldest first.
+   */
+  steps: MessageStep[];
+  /**
+   * Its Message-ID (RFC 5322), without brackets.
+   */
+  mail_id: string;
+  /**
+   * How often it was tried.
+   */
+  tries: number;
+}
+/**
+ * New words of a message.
+ *
+ */
+export interface OuttrayEditInput {
+  message: MessageId;
+  /**
+   * Its subject.
+   */
+  subject: string;
+  /**
+   * Its words.
+   */
+  words: string;
+  /**
+   * The address of who gets it; left out: as it is.
+   */
+  to_address?: string | null;
+}
+/**
+ * A message with what became of it.
+ *
+ */
+export interface OuttrayEditOutput {
+  id: MessageId;
+  together: MessageId;
+  kind: MessageKind;
+  /**
+   * About whom.
+   */
+  student: StudentId | null;
+  to: Addressee;
+  /**
+   * Its subject.
+   */
+  subject: string;
+  state: MessageState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  changed: Instant;
+  /**
+   * When it is tried (again).
+   */
+  next: Instant | null;
+  from: Addressee;
+  with: Addressee;
+  language: Language;
+  /**
+   * The plain text.
+   */
+  words: string;
+  /**
+   * Fields of the text that still have no value.
+   */
+  gaps: MessageGap[];
+  /**
+   * The files it carries.
+   */
+  parts: MessagePart[];
+  /**
+   * About which visit.
+   */
+  visit: VisitId | null;
+  /**
+   * About which invoice.
+   */
+  invoice: InvoiceId | null;
+  /**
+   * To which payer.
+   */
+  payer: PayerId | null;
+  /**
+   * What keeps it from being sent, a sentence each; it can still be told.
+   */
+  against: string[];
+  /**
+   * What became of it, the oldest first.
+   */
+  steps: MessageStep[];
+  /**
+   * Its Message-ID (RFC 5322), without brackets.
+   */
+  mail_id: string;
+  /**
+   * How often it was tried.
+   */
+  tries: number;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface OuttrayFollowUpsInput {}
+/**
+ * What may be written now, and what lies in the tray.
+ *
+ */
+export interface OuttrayFollowUpsOutput {
+  /**
+   * Proposals.
+   */
+  proposals: FollowUp[];
+  /**
+   * How many messages are to be read.
+   */
+  to_read: number;
+  /**
+   * How many need the coach.
+   */
+  needs: number;
+}
+/**
+ * An invoice to issue.
+ *
+ */
+export interface OuttrayIssueInvoiceInput {
+  invoice: InvoiceId;
+  /**
+   * The day of issue, as YYYY-MM-DD; empty for today.
+   */
+  day?: string;
+  /**
+   * The last day to pay; empty: as the terms say.
+   */
+  due?: string;
+  /**
+   * Whether what the payer has paid already is used for it.
+   */
+  use_credit?: boolean;
+  /**
+   * Whether it is to be paid in parts, as the terms say.
+   */
+  in_parts?: boolean;
+}
+/**
+ * Messages that are in the tray.
+ *
+ */
+export interface OuttrayIssueInvoiceOutput {
+  /**
+   * Which ones.
+   */
+  messages: MessageId[];
+  /**
+   * Whether all of them were there already: nothing goes out twice for the same.
+   */
+  already: boolean;
+}
+/**
+ * A letter to issue and to put into the tray.
+ *
+ */
+export interface OuttrayIssueLetterInput {
+  visit: VisitId;
+}
+/**
+ * Messages that are in the tray.
+ *
+ */
+export interface OuttrayIssueLetterOutput {
+  /**
+   * Which ones.
+   */
+  messages: MessageId[];
+  /**
+   * Whether all of them were there already: nothing goes out twice for the same.
+   */
+  already: boolean;
+}
+/**
+ * A proposal that the coach leaves.
+ *
+ */
+export interface OuttrayLeaveFollowUpInput {
+  /**
+   * What it is about.
+   */
+  key: string;
+}
+/**
+ * What may be written now, and what lies in the tray.
+ *
+ */
+export interface OuttrayLeaveFollowUpOutput {
+  /**
+   * Proposals.
+   */
+  proposals: FollowUp[];
+  /**
+   * How many messages are to be read.
+   */
+  to_read: number;
+  /**
+   * How many need the coach.
+   */
+  needs: number;
+}
+/**
+ * What of the tray.
+ *
+ */
+export interface OuttrayListInput {
+  /**
+   * Of what is over, only what changed before this moment.
+   */
+  before?: Instant | null;
+}
+/**
+ * The tray.
+ *
+ */
+export interface OuttrayListOutput {
+  to_read: TrayPart;
+  needs: TrayPart;
+  on_its_way: TrayPart;
+  /**
+   * What is over, the newest first.
+   */
+  over: MessageLine[];
+  /**
+   * Whether there is more that is over.
+   */
+  more: boolean;
+  /**
+   * Whether a mail account is set.
+   */
+  account: boolean;
+}
+/**
+ * A part of the tray.
+ *
+ */
+export interface TrayPart {
+  /**
+   * How many there are.
+   */
+  count: number;
+  /**
+   * The oldest of them first, as far as they are shown.
+   */
+  messages: MessageLine[];
+}
+/**
+ * Which message.
+ *
+ */
+export interface OuttrayLookInput {
+  message: MessageId;
+}
+/**
+ * A message as it arrives.
+ *
+ */
+export interface OuttrayLookOutput {
+  /**
+   * From whom, as the header says.
+   */
+  from: string;
+  /**
+   * To whom.
+   */
+  to: string;
+  /**
+   * Who gets the same.
+   */
+  with: string;
+  /**
+   * The subject.
+   */
+  subject: string;
+  /**
+   * The date, as the header says.
+   */
+  date: string;
+  /**
+   * Its Message-ID.
+   */
+  mail_id: string;
+  /**
+   * The plain text.
+   */
+  text: string;
+  /**
+   * Everything it is made of.
+   */
+  parts: SeenPart[];
+  /**
+   * How many bytes the whole comes to.
+   */
+  size: number;
+  /**
+   * Whether these are the bytes that went out; otherwise as they would now.
+   */
+  sealed: boolean;
+}
+/**
+ * A part of a message as a reader of messages finds it.
+ *
+ */
+export interface SeenPart {
+  /**
+   * Its place, from 0.
+   */
+  place: number;
+  /**
+   * Its file\u{2019}s name; empty for a text.
+   */
+  name: string;
+  /**
+   * Its media type.
+   */
+  media: string;
+  /**
+   * How many bytes it comes to.
+   */
+  size: number;
+}
+/**
+ * Which invoice.
+ *
+ */
+export interface OuttrayOfInvoiceInput {
+  invoice: InvoiceId;
+}
+/**
+ * The messages of one thing.
+ *
+ */
+export interface OuttrayOfInvoiceOutput {
+  /**
+   * The newest first.
+   */
+  messages: MessageLine[];
+}
+/**
+ * Which student.
+ *
+ */
+export interface OuttrayOfStudentInput {
+  student: StudentId;
+}
+/**
+ * The messages of one thing.
+ *
+ */
+export interface OuttrayOfStudentOutput {
+  /**
+   * The newest first.
+   */
+  messages: MessageLine[];
+}
+/**
+ * Messages to put into the tray.
+ *
+ */
+export interface OuttrayPutInput {
+  of: MessageOf;
+}
+/**
+ * Messages that are in the tray.
+ *
+ */
+export interface OuttrayPutOutput {
+  /**
+   * Which ones.
+   */
+  messages: MessageId[];
+  /**
+   * Whether all of them were there already: nothing goes out twice for the same.
+   */
+  already: boolean;
+}
+/**
+ * Messages that the coach has read and that may go out.
+ *
+ */
+export interface OuttrayReleaseInput {
+  /**
+   * Which ones.
+   */
+  messages: MessageId[];
+}
+/**
+ * Messages that were released.
+ *
+ */
+export interface OuttrayReleaseOutput {
+  /**
+   * How many go out now.
+   */
+  released: number;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface OuttrayRulesInput {}
+/**
+ * When what is proposed; the form and the record are the same. 0 stands for never.
+ *
+ */
+export interface OuttrayRulesOutput {
+  /**
+   * What is to be known before a visit: so many days before it.
+   */
+  before_visit: number;
+  /**
+   * The letter that was issued and not sent.
+   */
+  letters: boolean;
+  /**
+   * A reminder of an invoice, as often as the terms say.
+   */
+  overdue: boolean;
+  /**
+   * How the home plan goes: so many days after the visit.
+   */
+  home_report: number;
+  /**
+   * When a student comes again: so many weeks after the last visit.
+   */
+  come_again: number;
+  /**
+   * Whether messages to students wait for the morning where they live.
+   */
+  quiet: boolean;
+  /**
+   * From when on it is quiet there, as HH:MM.
+   */
+  quiet_from: string;
+  /**
+   * Until when.
+   */
+  quiet_to: string;
+}
+/**
+ * The account; the form and the record are the same. An empty host: none was set.
+ *
+ */
+export interface OuttraySetAccountInput {
+  /**
+   * The server that takes messages.
+   */
+  host?: string;
+  /**
+   * Its port.
+   */
+  port?: number;
+  encryption?: Encryption;
+  /**
+   * The name to sign in with; empty: the coach's own address.
+   */
+  user?: string;
+}
+/**
+ * The account; the form and the record are the same. An empty host: none was set.
+ *
+ */
+export interface OuttraySetAccountOutput {
+  /**
+   * The server that takes messages.
+   */
+  host: string;
+  /**
+   * Its port.
+   */
+  port: number;
+  encryption: Encryption;
+  /**
+   * The name to sign in with; empty: the coach's own address.
+   */
+  user: string;
+}
+/**
+ * When what is proposed; the form and the record are the same. 0 stands for never.
+ *
+ */
+export interface OuttraySetRulesInput {
+  /**
+   * What is to be known before a visit: so many days before it.
+   */
+  before_visit?: number;
+  /**
+   * The letter that was issued and not sent.
+   */
+  letters?: boolean;
+  /**
+   * A reminder of an invoice, as often as the terms say.
+   */
+  overdue?: boolean;
+  /**
+   * How the home plan goes: so many days after the visit.
+   */
+  home_report?: number;
+  /**
+   * When a student comes again: so many weeks after the last visit.
+   */
+  come_again?: number;
+  /**
+   * Whether messages to students wait for the morning where they live.
+   */
+  quiet?: boolean;
+  /**
+   * From when on it is quiet there, as HH:MM.
+   */
+  quiet_from?: string;
+  /**
+   * Until when.
+   */
+  quiet_to?: string;
+}
+/**
+ * When what is proposed; the form and the record are the same. 0 stands for never.
+ *
+ */
+export interface OuttraySetRulesOutput {
+  /**
+   * What is to be known before a visit: so many days before it.
+   */
+  before_visit: number;
+  /**
+   * The letter that was issued and not sent.
+   */
+  letters: boolean;
+  /**
+   * A reminder of an invoice, as often as the terms say.
+   */
+  overdue: boolean;
+  /**
+   * How the home plan goes: so many days after the visit.
+   */
+  home_report: number;
+  /**
+   * When a student comes again: so many weeks after the last visit.
+   */
+  come_again: number;
+  /**
+   * Whether messages to students wait for the morning where they live.
+   */
+  quiet: boolean;
+  /**
+   * From when on it is quiet there, as HH:MM.
+   */
+  quiet_from: string;
+  /**
+   * Until when.
+   */
+  quiet_to: string;
+}
+/**
+ * A text to change.
+ *
+ */
+export interface OuttraySetTextInput {
+  kind: MessageKind;
+  language: Language;
+  /**
+   * The subject, with fields; empty, with empty words: ours again.
+   */
+  subject: string;
+  /**
+   * The words, with fields.
+   */
+  words: string;
+}
+/**
+ * Which message.
+ *
+ */
+export interface OuttrayShowInput {
+  message: MessageId;
+}
+/**
+ * A message with what became of it.
+ *
+ */
+export interface OuttrayShowOutput {
+  id: MessageId;
+  together: MessageId;
+  kind: MessageKind;
+  /**
+   * About whom.
+   */
+  student: StudentId | null;
+  to: Addressee;
+  /**
+   * Its subject.
+   */
+  subject: string;
+  state: MessageState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  changed: Instant;
+  /**
+   * When it is tried (again).
+   */
+  next: Instant | null;
+  from: Addressee;
+  with: Addressee;
+  language: Language;
+  /**
+   * The plain text.
+   */
+  words: string;
+  /**
+   * Fields of the text that still have no value.
+   */
+  gaps: MessageGap[];
+  /**
+   * The files it carries.
+   */
+  parts: MessagePart[];
+  /**
+   * About which visit.
+   */
+  visit: VisitId | null;
+  /**
+   * About which invoice.
+   */
+  invoice: InvoiceId | null;
+  /**
+   * To which payer.
+   */
+  payer: PayerId | null;
+  /**
+   * What keeps it from being sent, a sentence each; it can still be told.
+   */
+  against: string[];
+  /**
+   * What became of it, the oldest first.
+   */
+  steps: MessageStep[];
+  /**
+   * Its Message-ID (RFC 5322), without brackets.
+   */
+  mail_id: string;
+  /**
+   * How often it was tried.
+   */
+  tries: number;
+}
+/**
+ * A file not to carry.
+ *
+ */
+export interface OuttrayTakeOffInput {
+  message: MessageId;
+  part: MessagePartId;
+}
+/**
+ * A message with what became of it.
+ *
+ */
+export interface OuttrayTakeOffOutput {
+  id: MessageId;
+  together: MessageId;
+  kind: MessageKind;
+  /**
+   * About whom.
+   */
+  student: StudentId | null;
+  to: Addressee;
+  /**
+   * Its subject.
+   */
+  subject: string;
+  state: MessageState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  changed: Instant;
+  /**
+   * When it is tried (again).
+   */
+  next: Instant | null;
+  from: Addressee;
+  with: Addressee;
+  language: Language;
+  /**
+   * The plain text.
+   */
+  words: string;
+  /**
+   * Fields of the text that still have no value.
+   */
+  gaps: MessageGap[];
+  /**
+   * The files it carries.
+   */
+  parts: MessagePart[];
+  /**
+   * About which visit.
+   */
+  visit: VisitId | null;
+  /**
+   * About which invoice.
+   */
+  invoice: InvoiceId | null;
+  /**
+   * To which payer.
+   */
+  payer: PayerId | null;
+  /**
+   * What keeps it from being sent, a sentence each; it can still be told.
+   */
+  against: string[];
+  /**
+   * What became of it, the oldest first.
+   */
+  steps: MessageStep[];
+  /**
+   * Its Message-ID (RFC 5322), without brackets.
+   */
+  mail_id: string;
+  /**
+   * How often it was tried.
+   */
+  tries: number;
+}
+/**
+ * A message that was told in another way.
+ *
+ */
+export interface OuttrayTellInput {
+  message: MessageId;
+  how: ToldHow;
+  /**
+   * What was said besides; empty for nothing.
+   */
+  words?: string;
+}
+/**
+ * A message with what became of it.
+ *
+ */
+export interface OuttrayTellOutput {
+  id: MessageId;
+  together: MessageId;
+  kind: MessageKind;
+  /**
+   * About whom.
+   */
+  student: StudentId | null;
+  to: Addressee;
+  /**
+   * Its subject.
+   */
+  subject: string;
+  state: MessageState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  changed: Instant;
+  /**
+   * When it is tried (again).
+   */
+  next: Instant | null;
+  from: Addressee;
+  with: Addressee;
+  language: Language;
+  /**
+   * The plain text.
+   */
+  words: string;
+  /**
+   * Fields of the text that still have no value.
+   */
+  gaps: MessageGap[];
+  /**
+   * The files it carries.
+   */
+  parts: MessagePart[];
+  /**
+   * About which visit.
+   */
+  visit: VisitId | null;
+  /**
+   * About which invoice.
+   */
+  invoice: InvoiceId | null;
+  /**
+   * To which payer.
+   */
+  payer: PayerId | null;
+  /**
+   * What keeps it from being sent, a sentence each; it can still be told.
+   */
+  against: string[];
+  /**
+   * What became of it, the oldest first.
+   */
+  steps: MessageStep[];
+  /**
+   * Its Message-ID (RFC 5322), without brackets.
+   */
+  mail_id: string;
+  /**
+   * How often it was tried.
+   */
+  tries: number;
+}
+/**
+ * An input with nothing in it.
+ *
+ */
+export interface OuttrayTextsInput {}
+/**
+ * A message not to send.
+ *
+ */
+export interface OuttrayWithdrawInput {
+  message: MessageId;
+  /**
+   * Why; empty for no reason.
+   */
+  reason?: string;
+}
+/**
+ * A message with what became of it.
+ *
+ */
+export interface OuttrayWithdrawOutput {
+  id: MessageId;
+  together: MessageId;
+  kind: MessageKind;
+  /**
+   * About whom.
+   */
+  student: StudentId | null;
+  to: Addressee;
+  /**
+   * Its subject.
+   */
+  subject: string;
+  state: MessageState;
+  /**
+   * The same in words.
+   */
+  stands: string;
+  changed: Instant;
+  /**
+   * When it is tried (again).
+   */
+  next: Instant | null;
+  from: Addressee;
+  with: Addressee;
+  language: Language;
+  /**
+   * The plain text.
+   */
+  words: string;
+  /**
+   * Fields of the text that still have no value.
+   */
+  gaps: MessageGap[];
+  /**
+   * The files it carries.
+   */
+  parts: MessagePart[];
+  /**
+   * About which visit.
+   */
+  visit: VisitId | null;
+  /**
+   * About which invoice.
+   */
+  invoice: InvoiceId | null;
+  /**
+   * To which payer.
+   */
+  payer: PayerId | null;
+  /**
+   * What keeps it from being sent, a sentence each; it can still be told.
+   */
+  against: string[];
+  /**
+   * What became of it, the oldest first.
+   */
+  steps: MessageStep[];
+  /**
+   * Its Message-ID (RFC 5322), without brackets.
+   */
+  mail_id: string;
+  /**
+   * How often it was tried.
+   */
+  tries: number;
 }
 /**
  * Something that takes the coach's time; the form and the record are the same.
@@ -20277,6 +21834,8 @@ export interface Commands {
   'desk.exchange_calendars': { input: DeskExchangeCalendarsInput; output: DeskExchangeCalendarsOutput };
   /** Begins to look for calendars on a server */
   'desk.find_calendars': { input: DeskFindCalendarsInput; output: DeskFindCalendarsOutput };
+  /** Forgets the password of the mail account */
+  'desk.forget_mail': { input: DeskForgetMailInput; output: DeskForgetMailOutput };
   /** Whether this machine keeps passwords */
   'desk.keychain': { input: DeskKeychainInput; output: DeskKeychainOutput };
   /** Leaves the server, and forgets its password */
@@ -20317,14 +21876,26 @@ export interface Commands {
   'desk.save_home_plan': { input: DeskSaveHomePlanInput; output: DeskSaveHomePlanOutput };
   /** Saves an issued letter's document where the coach chooses */
   'desk.save_letter': { input: DeskSaveLetterInput; output: DeskSaveLetterOutput };
+  /** Saves a message as a file where the coach chooses */
+  'desk.save_message': { input: DeskSaveMessageInput; output: DeskSaveMessageOutput };
+  /** Saves a part of a message where the coach chooses */
+  'desk.save_message_part': { input: DeskSaveMessagePartInput; output: DeskSaveMessagePartOutput };
   /** Saves an invoice, a receipt, a statement or a year where the coach chooses */
   'desk.save_money_paper': { input: DeskSaveMoneyPaperInput; output: DeskSaveMoneyPaperOutput };
   /** Saves a page that a student fills in at home where the coach chooses */
   'desk.save_page': { input: DeskSavePageInput; output: DeskSavePageOutput };
   /** Saves a notice, a report, a scan or the questions on paper where the coach chooses */
   'desk.save_sheet': { input: DeskSaveSheetInput; output: DeskSaveSheetOutput };
+  /** Hands over what was released, on a thread of its own */
+  'desk.send': { input: DeskSendInput; output: DeskSendOutput };
+  /** Sends a trial to the coach */
+  'desk.send_trial': { input: DeskSendTrialInput; output: DeskSendTrialOutput };
+  /** How far handing over has come */
+  'desk.sending': { input: DeskSendingInput; output: DeskSendingOutput };
   /** Stops the talk with the server */
   'desk.stop_calendar_talk': { input: DeskStopCalendarTalkInput; output: DeskStopCalendarTalkOutput };
+  /** Stops handing over, after the message under way */
+  'desk.stop_sending': { input: DeskStopSendingInput; output: DeskStopSendingOutput };
   /** Writes the invitations of a visit that are due, each into a file of its own */
   'desk.write_invitations': { input: DeskWriteInvitationsInput; output: DeskWriteInvitationsOutput };
   /** The copies of the file, and when they lapse */
@@ -20628,6 +22199,52 @@ export interface Commands {
   'offers.set_terms': { input: OffersSetTermsInput; output: OffersSetTermsOutput };
   /** Rates by length and the coach’s terms */
   'offers.terms': { input: OffersTermsInput; output: OffersTermsOutput };
+  /** The mail account */
+  'outtray.account': { input: OuttrayAccountInput; output: OuttrayAccountOutput };
+  /** Message sent again */
+  'outtray.again': { input: OuttrayAgainInput; output: OuttrayAgainOutput };
+  /** File added to a message */
+  'outtray.attach': { input: OuttrayAttachInput; output: OuttrayAttachOutput };
+  /** Message changed */
+  'outtray.edit': { input: OuttrayEditInput; output: OuttrayEditOutput };
+  /** What may be written now */
+  'outtray.follow_ups': { input: OuttrayFollowUpsInput; output: OuttrayFollowUpsOutput };
+  /** Invoice issued into the out-tray */
+  'outtray.issue_invoice': { input: OuttrayIssueInvoiceInput; output: OuttrayIssueInvoiceOutput };
+  /** Letter issued into the out-tray */
+  'outtray.issue_letter': { input: OuttrayIssueLetterInput; output: OuttrayIssueLetterOutput };
+  /** Not written this time */
+  'outtray.leave_follow_up': { input: OuttrayLeaveFollowUpInput; output: OuttrayLeaveFollowUpOutput };
+  /** What is in the out-tray, and what was */
+  'outtray.list': { input: OuttrayListInput; output: OuttrayListOutput };
+  /** A message as it arrives */
+  'outtray.look': { input: OuttrayLookInput; output: OuttrayLookOutput };
+  /** What went out about an invoice */
+  'outtray.of_invoice': { input: OuttrayOfInvoiceInput; output: OuttrayOfInvoiceOutput };
+  /** What went out about a student */
+  'outtray.of_student': { input: OuttrayOfStudentInput; output: OuttrayOfStudentOutput };
+  /** Put into the out-tray */
+  'outtray.put': { input: OuttrayPutInput; output: OuttrayPutOutput };
+  /** Messages released */
+  'outtray.release': { input: OuttrayReleaseInput; output: OuttrayReleaseOutput };
+  /** When what is proposed to be written */
+  'outtray.rules': { input: OuttrayRulesInput; output: OuttrayRulesOutput };
+  /** Mail account set */
+  'outtray.set_account': { input: OuttraySetAccountInput; output: OuttraySetAccountOutput };
+  /** Rules of writing set */
+  'outtray.set_rules': { input: OuttraySetRulesInput; output: OuttraySetRulesOutput };
+  /** Text of messages changed */
+  'outtray.set_text': { input: OuttraySetTextInput; output: OuttraySetTextOutput };
+  /** One message with what became of it */
+  'outtray.show': { input: OuttrayShowInput; output: OuttrayShowOutput };
+  /** File taken off a message */
+  'outtray.take_off': { input: OuttrayTakeOffInput; output: OuttrayTakeOffOutput };
+  /** Message told in another way */
+  'outtray.tell': { input: OuttrayTellInput; output: OuttrayTellOutput };
+  /** The texts messages begin with */
+  'outtray.texts': { input: OuttrayTextsInput; output: OuttrayTextsOutput };
+  /** Message withdrawn */
+  'outtray.withdraw': { input: OuttrayWithdrawInput; output: OuttrayWithdrawOutput };
   /** Something added to the coach’s own time */
   'own_time.add': { input: OwnTimeAddInput; output: OwnTimeAddOutput };
   /** Something changed in the coach’s own time */
@@ -20860,6 +22477,7 @@ export const commandNames = [
   'desk.create',
   'desk.exchange_calendars',
   'desk.find_calendars',
+  'desk.forget_mail',
   'desk.keychain',
   'desk.leave_calendars',
   'desk.look',
@@ -20880,10 +22498,16 @@ export const commandNames = [
   'desk.save_everything',
   'desk.save_home_plan',
   'desk.save_letter',
+  'desk.save_message',
+  'desk.save_message_part',
   'desk.save_money_paper',
   'desk.save_page',
   'desk.save_sheet',
+  'desk.send',
+  'desk.send_trial',
+  'desk.sending',
   'desk.stop_calendar_talk',
+  'desk.stop_sending',
   'desk.write_invitations',
   'erasing.backups',
   'erasing.keep_backups_for',
@@ -21034,6 +22658,29 @@ export const commandNames = [
   'offers.make',
   'offers.set_terms',
   'offers.terms',
+  'outtray.account',
+  'outtray.again',
+  'outtray.attach',
+  'outtray.edit',
+  'outtray.follow_ups',
+  'outtray.issue_invoice',
+  'outtray.issue_letter',
+  'outtray.leave_follow_up',
+  'outtray.list',
+  'outtray.look',
+  'outtray.of_invoice',
+  'outtray.of_student',
+  'outtray.put',
+  'outtray.release',
+  'outtray.rules',
+  'outtray.set_account',
+  'outtray.set_rules',
+  'outtray.set_text',
+  'outtray.show',
+  'outtray.take_off',
+  'outtray.tell',
+  'outtray.texts',
+  'outtray.withdraw',
   'own_time.add',
   'own_time.change',
   'own_time.list',

@@ -25,6 +25,9 @@ import LessonPlan from './LessonPlan.svelte';
 import Letter from './Letter.svelte';
 import Letters from './Letters.svelte';
 import Levels from './Levels.svelte';
+import MailAccount from './MailAccount.svelte';
+import MailTexts from './MailTexts.svelte';
+import Message from './Message.svelte';
 import Money from './Money.svelte';
 import MoneyTerms from './MoneyTerms.svelte';
 import MoneyYear from './MoneyYear.svelte';
@@ -33,6 +36,7 @@ import NewPlace from './NewPlace.svelte';
 import NewStudent from './NewStudent.svelte';
 import Notices from './Notices.svelte';
 import OnCourt from './OnCourt.svelte';
+import OutTray from './OutTray.svelte';
 import OwnTime from './OwnTime.svelte';
 import Package from './Package.svelte';
 import Papers from './Papers.svelte';
@@ -46,7 +50,9 @@ import Places from './Places.svelte';
 import Prices from './Prices.svelte';
 import Rates from './Rates.svelte';
 import ReadNotice from './ReadNotice.svelte';
+import ReadThrough from './ReadThrough.svelte';
 import Season from './Season.svelte';
+import Sent from './Sent.svelte';
 import Settle from './Settle.svelte';
 import Student from './Student.svelte';
 import Trip from './Trip.svelte';
@@ -88,6 +94,7 @@ export const screens: readonly Screen[] = [
   { path: '/incidents/new/:student', component: NewIncident },
   { path: '/incidents/new/:student/:lesson', component: NewIncident },
   { path: '/incidents/:incident', component: Incident },
+  { path: '/people/:student/sent', component: Sent },
   { path: '/people/:student/record', component: KeepOrErase },
   { path: '/season', nav: 'Season', component: Season },
   { path: '/goals/:goal', component: Goal },
@@ -112,6 +119,8 @@ export const screens: readonly Screen[] = [
   { path: '/coach/time', component: OwnTime },
   { path: '/coach/calendars', component: Calendars },
   { path: '/coach/rates', component: Rates },
+  { path: '/coach/mail', component: MailAccount },
+  { path: '/coach/mail/texts', component: MailTexts },
   { path: '/coach/keeping', component: Keeping },
   { path: '/costs', component: Costs },
   { path: '/costs/:year', component: Costs },
@@ -122,6 +131,9 @@ export const screens: readonly Screen[] = [
   { path: '/week', nav: 'Week', component: Week },
   { path: '/week/:day', component: Week },
   { path: '/money', nav: 'Money', component: Money },
+  { path: '/out', nav: 'Out-tray', component: OutTray },
+  { path: '/out/read', component: ReadThrough },
+  { path: '/out/:message', component: Message },
   { path: '/money/settle', component: Settle },
   { path: '/money/bank', component: BankStatement },
   { path: '/money/documents', component: Documents },

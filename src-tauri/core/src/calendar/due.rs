@@ -10,6 +10,7 @@ use crate::app::{Reading, Writing};
 use crate::error::{Error, Result};
 use crate::ical::{self, Event, Method, Person};
 use crate::intake::written_to::{WrittenTo, written_to};
+use crate::kinds::ids::{LessonId, StudentId};
 use crate::kinds::text::counted;
 use crate::kinds::zones::Zone;
 use crate::lessons::{self, Attending, Lesson, LessonState, ListLessons, WhichHour};
@@ -134,8 +135,23 @@ pub(super) fn event(
     })
 }
 
+/// An invitation as it is written.
+#[derive(Clone, Debug)]
+pub struct Invitation {
+    /// To which lesson.
+    pub lesson: Lesson,
+    /// Why.
+    pub kind: InvitationKind,
+    /// Its SEQUENCE.
+    pub sequence: u32,
+    /// The name of its file.
+    pub name: String,
+    /// The iCalendar text: one event, as RFC 5546 (3.2) asks.
+    pub text: String,
+}
+
 /// The invitations of a visit that are due and can be written, each as the name and the text of a
-/// file of its own: one event each, as RFC 5546 (3.2) asks.
+/// file of its own.
 ///
 /// # Errors
 /// `NotFound`; `NotPossible` when none is due, or none can be written.
@@ -144,6 +160,19 @@ pub fn files(
     which: Which,
     stamp: DateTime<Utc>,
 ) -> Result<Vec<(String, String)>> {
+    let all = invitations(db, which, stamp)?;
+    Ok(all.into_iter().map(|one| (one.name, one.text)).collect())
+}
+
+/// The invitations of a visit that are due and can be written.
+///
+/// # Errors
+/// `NotFound`; `NotPossible` when none is due, or none can be written.
+pub fn invitations(
+    db: &Reading<'_>,
+    which: Which,
+    stamp: DateTime<Utc>,
+) -> Result<Vec<Invitation>> {
     let visit = visits::show(db, which)?;
     let (me, to) = (settings::show(db)?, written_to(db, visit.student, db.today())?);
     let due = all(db, &visit)?;
@@ -164,7 +193,7 @@ pub fn files(
         .flatten()
         .map(|reached| Person { name: reached.name, email: reached.email })
         .collect();
-    let mut files = Vec::new();
+    let mut all_written = Vec::new();
     for Due { lesson, shown, .. } in due {
         let summary = match me.name.as_str() {
             "" => format!("Lesson{whose}"),
@@ -181,9 +210,35 @@ pub fn files(
         };
         let text = ical::write(Some(method), &[event]).map_err(|e| Error::Fault(e.to_string()))?;
         let time = lesson.starts.to_string().replace(':', "");
-        files.push((format!("{} {time} {word}.ics", lesson.day), text));
+        let name = format!("{} {time} {word}.ics", lesson.day);
+        let (kind, sequence) = (shown.kind, shown.sequence);
+        all_written.push(Invitation { lesson, kind, sequence, name, text });
     }
-    Ok(files)
+    Ok(all_written)
+}
+
+/// Notes that an invitation that was written never left the program: it is due again. Nothing changes
+/// where another was written since.
+///
+/// # Errors
+/// `Storage`.
+pub fn withdrawn(
+    db: &Writing<'_>,
+    lesson: LessonId,
+    student: StudentId,
+    sequence: u32,
+) -> Result<()> {
+    match store::told(db, lesson, student)? {
+        Some(told) if told.sequence == sequence && sequence == 0 => {
+            store::forget(db, lesson, student)
+        }
+        // What was said before it is not known any more; so it counts as a change.
+        Some(told) if told.sequence == sequence => {
+            let told = Told { said: String::new(), cancelled: false, ..told };
+            store::keep(db, lesson, student, &told)
+        }
+        _ => Ok(()),
+    }
 }
 
 /// Notes that the invitations of a visit that were due left the program.

@@ -9,6 +9,7 @@ use crate::app::Reading;
 use crate::bookings::{self, Booking, CourtNeeded, CourtState, CourtsOf};
 use crate::error::Result;
 use crate::intake::written_to::written_to;
+use crate::kinds::Language;
 use crate::kinds::ids::{BookingId, StudentId, VisitId};
 use crate::kinds::zones::Zone;
 use crate::lessons::{self, Attending, Lesson, LessonState, Which};
@@ -111,7 +112,7 @@ fn to_tell(db: &Reading<'_>, lesson: &Lesson, who: &Attending) -> Result<Option<
     let student = students::show(db, students::Which { student: who.student })?;
     let me = settings::show(db)?;
     let theirs = Zone::parse(&student.profile.zone).ok();
-    let when = offers::on_both_clocks(lesson, theirs.as_ref());
+    let when = offers::on_both_clocks(lesson, theirs.as_ref(), Language::En);
     let said = match lesson.state {
         LessonState::CalledOff => {
             format!("our lesson on {when} at {} is called off.", lesson.place)

@@ -16,7 +16,7 @@ mod store;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use due::{Written, due, files, written};
+pub use due::{Invitation, Written, due, files, invitations, withdrawn, written};
 pub use file::{CalendarOf, file};
 pub use follows::{Follows, ToGiveBack, ToTell, follows};
 pub use read::{ReadCalendar, catch_up, not_too_large, read, read_bytes};

@@ -27,6 +27,14 @@ pub(super) fn told(db: &Reading<'_>, lesson: LessonId, student: StudentId) -> Re
     )
 }
 
+pub(super) fn forget(db: &Writing<'_>, lesson: LessonId, student: StudentId) -> Result<()> {
+    db.execute(
+        "DELETE FROM invitation WHERE lesson = ? AND student = ?",
+        params![lesson, student],
+    )?;
+    Ok(())
+}
+
 pub(super) fn keep(
     db: &Writing<'_>,
     lesson: LessonId,

@@ -46,6 +46,7 @@ migrations![
     "0013_clearance_seen.sql",
     "0014_money.sql",
     "0015_more_money.sql",
+    "0016_out_tray.sql",
 ];
 
 /// The newest schema this program knows.

@@ -8,7 +8,7 @@ use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 
-use super::{Desk, FileName, OnDesk, calendars};
+use super::{Desk, FileName, OnDesk, calendars, post};
 use crate::accounts::{self, MoneyPaper};
 use crate::app::CoachFile;
 use crate::commands::{self, Listed, Nothing};
@@ -16,6 +16,7 @@ use crate::db::{backup, check};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::{AcknowledgementId, IncidentId, LetterId, ScanId, StudentId, VersionId};
 use crate::kinds::{Clock, SystemClock};
+use crate::outtray::{self, MessageFile, WhichMessage};
 use crate::{calendar, costs, erasing, home, intake, lessons, letters, students, visits};
 
 /// A file by its path.
@@ -214,6 +215,17 @@ pub(super) fn table() -> Vec<DeskCommand> {
             "Saves a copy of everything about one student, with their documents, into a folder",
             save_everything,
         ),
+        act("desk.send", "Hands over what was released, on a thread of its own", post::send),
+        act("desk.sending", "How far handing over has come", post::look),
+        act("desk.stop_sending", "Stops handing over, after the message under way", post::stop),
+        act("desk.send_trial", "Sends a trial to the coach", post::send_trial),
+        act("desk.forget_mail", "Forgets the password of the mail account", post::forget),
+        act("desk.save_message", "Saves a message as a file where the coach chooses", save_message),
+        act(
+            "desk.save_message_part",
+            "Saves a part of a message where the coach chooses",
+            save_message_part,
+        ),
         act("desk.papers", "Documents on this machine whose name has a student's in it", papers),
     ]
 }
@@ -292,6 +304,7 @@ fn choose(desk: &mut Desk, _: Nothing) -> Result<Option<FileName>> {
 }
 
 fn close(desk: &mut Desk, _: Nothing) -> Result<Nothing> {
+    post::leave(desk)?;
     desk.open = None;
     desk.recent.closed();
     Ok(Nothing {})
@@ -313,6 +326,7 @@ fn back_up(desk: &mut Desk, _: Nothing) -> Result<SavedAt> {
 
 fn restore(desk: &mut Desk, _: Nothing) -> Result<SavedAt> {
     let path = desk.file()?.path().to_owned();
+    post::leave(desk)?;
     let Some(from) = desk.host.choose_to_open("Choose a backup", "Coach file", "carryover") else {
         return Ok(SavedAt { path: None });
     };
@@ -468,6 +482,16 @@ pub fn invitations_into(
     let input = serde_json::json!({ "visit": which.visit });
     commands::call(file, "calendar.written", input)?;
     Ok(files.into_iter().map(|(name, _)| name).collect())
+}
+
+fn save_message(desk: &mut Desk, which: WhichMessage) -> Result<SavedAt> {
+    let file = desk.file()?.read(|db| outtray::file(db, which))?;
+    save_as(desk, "Save the message", file)
+}
+
+fn save_message_part(desk: &mut Desk, which: MessageFile) -> Result<SavedAt> {
+    let part = desk.file()?.read(|db| outtray::part(db, which))?;
+    save_as(desk, "Save the file", part)
 }
 
 fn save_costs(desk: &mut Desk, of: costs::CostsOf) -> Result<SavedAt> {

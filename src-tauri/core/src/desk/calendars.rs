@@ -10,7 +10,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::Desk;
+use super::{Back, Desk};
 use crate::app::Change;
 use crate::calendar::remote::{Account, Calendars, Found, Secrets, Trouble};
 use crate::calendar::server::{self, AccountShown, Asked, Exchanged, Outcome};
@@ -19,6 +19,7 @@ use crate::commands::{self, Nothing};
 use crate::error::{Error, Problems, Result};
 use crate::kinds::ids::CalendarId;
 use crate::kinds::{Clock, SystemClock};
+use crate::outtray::carry::Carrier;
 use crate::own_time::OwnCalendar;
 
 /// A way to servers, and to this machine's keychain.
@@ -27,6 +28,10 @@ pub struct Beyond {
     pub calendars: Arc<dyn Calendars>,
     /// The keychain.
     pub secrets: Arc<dyn Secrets>,
+    /// Mail servers.
+    pub carrier: Arc<dyn Carrier>,
+    /// The way back to the desk from a thread of its own.
+    pub back: Back,
 }
 
 /// What the desk knows of its talk with a server.

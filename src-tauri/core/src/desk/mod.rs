@@ -4,6 +4,7 @@
 
 mod acts;
 mod calendars;
+mod post;
 mod recent;
 
 use std::path::{Path, PathBuf};
@@ -14,6 +15,7 @@ use serde_json::Value;
 
 pub use acts::{Documents, invitations_into, write_whole};
 pub use calendars::Beyond;
+pub use post::Back;
 
 use crate::app::{Change, CoachFile};
 use crate::commands::{self, Answer, Listed};
@@ -49,6 +51,7 @@ pub struct Desk {
     host: Box<dyn Host>,
     beyond: Option<Beyond>,
     talks: calendars::Talks,
+    post: post::Post,
     /// What an act of the desk changed in the file.
     changed: Vec<Change>,
 }
@@ -99,6 +102,7 @@ impl Desk {
             host,
             beyond: None,
             talks: calendars::Talks::default(),
+            post: post::Post::default(),
             changed: Vec::new(),
         }
     }
@@ -144,12 +148,20 @@ impl Desk {
         if self.open.as_ref().is_some_and(|open| open.path() == path) {
             return self.named(path);
         }
+        post::leave(self)?;
         let mut file = (self.opener)(path)?;
         // On a full disk the file opens all the same.
         let _ = commands::catch_up(&mut file);
         self.open = Some(file);
         self.recent.opened(path);
+        // What was released before goes out, where this machine knows the password.
+        let _ = post::go_on(self);
         self.named(path)
+    }
+
+    /// Whether a message is being handed over now; if so, nothing more is begun after it.
+    pub fn is_sending(&mut self) -> bool {
+        post::leave(self).is_err()
     }
 
     fn named(&mut self, path: &Path) -> Result<FileName> {

@@ -153,6 +153,12 @@ pub(super) const KINDS: &[Kind] = &[
         why: "Which times their calendar was told.",
     },
     Kind {
+        tables: &["message", "message_part", "message_step", "follow_up_left"],
+        one: "message",
+        many: "messages",
+        why: "What was sent or told, to which address, and what came of it.",
+    },
+    Kind {
         tables: &["package_student"],
         one: "package",
         many: "packages",

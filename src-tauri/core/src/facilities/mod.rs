@@ -41,6 +41,8 @@ pub struct Place {
     pub address: String,
     /// The coach's own notes: desk, parking, who to ask.
     pub notes: String,
+    /// What it asks of visitors, as the coach tells them: entrance, guest fee, rules.
+    pub visitors: String,
 }
 
 /// A court.
@@ -114,6 +116,7 @@ impl Place {
             zone: zone.map(|zone| zone.to_string()).unwrap_or_default(),
             address: p.note("address", &self.address, "The address"),
             notes: p.note("notes", &self.notes, "Your notes"),
+            visitors: p.note("visitors", &self.visitors, "What it asks of visitors"),
         };
         p.done()?;
         Ok(read)

@@ -11,16 +11,18 @@ use crate::kinds::ids::{CourtId, FacilityId};
 
 pub(super) fn insert(db: &Writing<'_>, id: FacilityId, p: &Place) -> Result<()> {
     db.execute(
-        "INSERT INTO facility (id, name, town, zone, address, notes) VALUES (?, ?, ?, ?, ?, ?)",
-        params![id, p.name, p.town, p.zone, p.address, p.notes],
+        "INSERT INTO facility (id, name, town, zone, address, notes, visitors)
+         VALUES (?, ?, ?, ?, ?, ?, nullif(?, ''))",
+        params![id, p.name, p.town, p.zone, p.address, p.notes, p.visitors],
     )?;
     Ok(())
 }
 
 pub(super) fn update(db: &Writing<'_>, id: FacilityId, p: &Place) -> Result<()> {
     db.execute(
-        "UPDATE facility SET name = ?, town = ?, zone = ?, address = ?, notes = ? WHERE id = ?",
-        params![p.name, p.town, p.zone, p.address, p.notes, id],
+        "UPDATE facility SET name = ?, town = ?, zone = ?, address = ?, notes = ?, visitors = nullif(?, '')
+         WHERE id = ?",
+        params![p.name, p.town, p.zone, p.address, p.notes, p.visitors, id],
     )?;
     Ok(())
 }
@@ -99,6 +101,7 @@ pub(super) fn find(db: &Reading<'_>, id: FacilityId) -> Result<Facility> {
                 zone: row.get("zone")?,
                 address: row.get("address")?,
                 notes: row.get("notes")?,
+                visitors: row.get::<_, Option<String>>("visitors")?.unwrap_or_default(),
             },
             courts,
             archived: row.get("archived")?,

@@ -149,6 +149,14 @@ pub fn reminder_file(db: &Reading<'_>, which: WhichReminder) -> Result<(String, 
     Ok((format!("{} reminder {place}.pdf", file_words(&number)), pdf))
 }
 
+/// The invoice that a reminder is about.
+///
+/// # Errors
+/// `NotFound`.
+pub fn of_reminder(db: &Reading<'_>, which: WhichReminder) -> Result<InvoiceId> {
+    store::reminder(db, which.reminder).map(|(invoice, ..)| invoice)
+}
+
 /// The reminders of an invoice, the oldest first.
 pub(super) fn reminders(
     db: &Reading<'_>,

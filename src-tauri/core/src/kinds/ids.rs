@@ -145,6 +145,12 @@ id_types! {
     InvoicePartId,
     /// A reminder of an invoice.
     ReminderId,
+    /// A message in the out-tray.
+    MessageId,
+    /// A file that a message carries.
+    MessagePartId,
+    /// Something that became of a message.
+    MessageStepId,
     /// An entry in the ledger.
     EntryId,
     /// A part of an entry.

@@ -32,6 +32,9 @@ const MONTHS: [&str; 12] = [
     "Dezember",
 ];
 
+const WEEKDAYS: [&str; 7] =
+    ["Montag", "Dienstag", "Mittwoch", "Donnerstag", "Freitag", "Samstag", "Sonntag"];
+
 /// Abbreviated as CLDR does for German: March, May, June and July stay whole.
 const SHORT: [&str; 12] = [
     "Jan.", "Feb.", "März", "Apr.", "Mai", "Juni", "Juli", "Aug.", "Sept.", "Okt.", "Nov.", "Dez.",
@@ -43,6 +46,17 @@ impl Language {
         match self {
             Self::En => "en",
             Self::De => "de",
+        }
+    }
+
+    /// The day of the week: "Tuesday".
+    pub fn weekday(self, day: Day) -> String {
+        match self {
+            Self::En => day.date().format("%A").to_string(),
+            Self::De => {
+                let from_monday = day.date().weekday().num_days_from_monday() as usize;
+                WEEKDAYS.get(from_monday).copied().unwrap_or_default().to_owned()
+            }
         }
     }
 

@@ -10,8 +10,8 @@ use crate::app::Reading;
 use crate::error::{Error, Result};
 use crate::facilities::{self, AskTerms};
 use crate::intake::written_to::written_to;
-use crate::kinds::Currency;
 use crate::kinds::zones::{Zone, local_of, resolve};
+use crate::kinds::{Currency, Day, Language, Span};
 use crate::lessons::{self, Lesson, LessonState, ListLessons, WhichHour};
 use crate::settings;
 use crate::students::{self, Student};
@@ -123,10 +123,14 @@ pub fn called(student: &Student) -> &str {
 
 /// When a lesson is, on its own clock and on that of someone elsewhere, where it shows another time:
 /// "Tuesday 10 March 2026, 09:00 to 10:00 (10:00 to 11:00 in Stockholm)".
-pub fn on_both_clocks(l: &Lesson, theirs: Option<&Zone>) -> String {
-    let when =
-        format!("{} {}, {} to {}", l.day.date().format("%A"), l.day.words(), l.starts, l.ends);
-    match theirs.and_then(|zone| in_theirs(l, zone)) {
+pub fn on_both_clocks(l: &Lesson, theirs: Option<&Zone>, language: Language) -> String {
+    let day = language.span(Span { first: l.day, last: l.day });
+    let weekday = language.weekday(l.day);
+    let when = match language {
+        Language::En => format!("{weekday} {day}, {} to {}", l.starts, l.ends),
+        Language::De => format!("{weekday}, {day}, {} bis {}", l.starts, l.ends),
+    };
+    match theirs.and_then(|zone| in_theirs(l, zone, language)) {
         Some(there) => format!("{when} ({there})"),
         None => when,
     }
@@ -135,7 +139,7 @@ pub fn on_both_clocks(l: &Lesson, theirs: Option<&Zone>) -> String {
 /// "Tuesday 10 March 2026, 09:00 to 10:00 (10:00 to 11:00 in Stockholm), Court 1: 40.00 EUR and 18.00
 /// EUR for the court".
 fn line(l: &Lesson, o: &OfferedLesson, theirs: Option<&Zone>) -> String {
-    let mut words = on_both_clocks(l, theirs);
+    let mut words = on_both_clocks(l, theirs, Language::En);
     if !o.court.is_empty() {
         words.push_str(&format!(", {}", o.court));
     }
@@ -149,7 +153,7 @@ fn line(l: &Lesson, o: &OfferedLesson, theirs: Option<&Zone>) -> String {
 }
 
 /// The lesson's times on the student's clock, where it shows others: "10:00 to 11:00 in Stockholm".
-fn in_theirs(l: &Lesson, theirs: &Zone) -> Option<String> {
+fn in_theirs(l: &Lesson, theirs: &Zone, language: Language) -> Option<String> {
     let here = Zone::parse(&l.zone).ok()?;
     let own: NaiveDateTime = l.day.date().and_time(l.starts.time());
     let at = resolve(own, &here).ok()?.instant(l.which == WhichHour::Second);
@@ -159,9 +163,13 @@ fn in_theirs(l: &Lesson, theirs: &Zone) -> Option<String> {
         return None;
     }
     let city = theirs.name().rsplit('/').next().unwrap_or_default().replace('_', " ");
-    let day =
-        if from.date() == own.date() { String::new() } else { from.format("%A, ").to_string() };
-    Some(format!("{day}{} to {} in {city}", from.format("%H:%M"), to.format("%H:%M")))
+    let other = Day::from_date(from.date()).filter(|day| *day != l.day);
+    let day = other.map(|day| format!("{}, ", language.weekday(day))).unwrap_or_default();
+    let till = match language {
+        Language::En => "to",
+        Language::De => "bis",
+    };
+    Some(format!("{day}{} {till} {} in {city}", from.format("%H:%M"), to.format("%H:%M")))
 }
 
 /// The whole price, where all of it is known and in one currency; empty otherwise.
