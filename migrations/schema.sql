@@ -894,7 +894,7 @@ CREATE TABLE message (
   student      TEXT REFERENCES student (id),          -- about whom; NULL: about nobody, as an invoice
   payer        TEXT REFERENCES payer (id),            -- to whom, where it is about money
   visit        TEXT REFERENCES visit (id),            -- about which, if any
-  invoice      TEXT REFERENCES invoice (id),          -- about which, if any
+  invoice      TEXT,                                  -- about which, if any; no reference: what was issued never goes
   made         TEXT NOT NULL,                         -- when it was put into the tray
   language     TEXT NOT NULL,                         -- BCP 47
   from_name    TEXT NOT NULL,

@@ -168,7 +168,7 @@ def contents(folder, ports, box, trusted):
         given = {"message": message, "name": file, "base64": base64.b64encode(data).decode()}
         coach.call("outtray.attach", given)
         coach.release(message)
-        looked = coach.call("outtray.look", {"message": message})
+        looked = coach.call("outtray.look", {"message": message})["look"]
         before = len(box.taken)
         coach.send(trusted)
         check(len(box.taken) == before + 1, f"{name}: it is there")

@@ -103,6 +103,8 @@ fn nothing_goes_out_that_the_coach_has_not_released() {
     let (mut w, ana) = business();
     let message = word(&mut w, &ana);
     assert!(matches!(next(&mut w), Next::Nothing));
+    let why = w.refused("outtray.release", json!({ "messages": [message] })).to_string();
+    assert!(why.contains("Type what you have to say."), "an empty word does not go out: {why}");
     reword(&mut w, &message, "Dear Ana,\n\nbring the blue racket.");
     assert_eq!(state(&mut w, &message), "to_read");
     release(&mut w, &[&message]);
@@ -129,7 +131,7 @@ fn a_released_message_is_frozen_byte_for_byte() {
     let (mut w, ana) = business();
     let message = word(&mut w, &ana);
     reword(&mut w, &message, "Dear Ana, one <b> & two");
-    let before = w.act("outtray.look", json!({ "message": message }));
+    let before = w.act("outtray.look", json!({ "message": message }))["look"].clone();
     assert_eq!(before["sealed"], false);
     assert_eq!(before["text"], "Dear Ana, one <b> & two");
     release(&mut w, &[&message]);
@@ -217,7 +219,7 @@ fn a_letter_is_issued_and_put_in_one_act_and_never_twice() {
     let letter = id(&w.act("letters.list", json!({}))[0], "/letter");
     let again = w.act("outtray.put", json!({ "of": { "kind": "letter", "letter": letter } }));
     assert_eq!((ids(&again), again["already"].as_bool()), (vec![message.clone()], Some(true)));
-    let seen = w.act("outtray.look", json!({ "message": message }));
+    let seen = w.act("outtray.look", json!({ "message": message }))["look"].clone();
     let media: Vec<String> =
         seen["parts"].as_array().unwrap().iter().map(|p| text(&p["media"])).collect();
     assert_eq!(media, ["text/plain", "text/html", "application/pdf"]);
@@ -332,6 +334,12 @@ fn an_invitation_carries_its_calendar_object_and_is_due_again_when_withdrawn() {
         bytes.contains("Content-Type: text/calendar; method=REQUEST; charset=utf-8"),
         "{bytes}"
     );
+    // Refused by the server, it never went out: withdrawn, it is due again.
+    let taken = parcel(&mut w).message;
+    came(&mut w, taken, Came::Refused(way(MailTrouble::Content)));
+    w.act("outtray.withdraw", json!({ "message": message }));
+    let again = w.act("outtray.put", json!({ "of": { "kind": "invitations", "visit": visit } }));
+    release(&mut w, &[&ids(&again)[0]]);
     let moved = json!({ "lesson": lesson, "facility": w.hall, "day": "2026-03-11", "starts": "10:00", "minutes": 60 });
     w.act("lessons.change", moved);
     let changed = ids(&w.act("outtray.put", of)).remove(0);
@@ -430,8 +438,12 @@ fn without_an_account_it_is_saved_told_or_withdrawn() {
     coach(&mut w);
     let ana = guest(&mut w, "Ana Silva", "");
     let message = word(&mut w, &ana);
+    let gap = "{your_words} has no value: Type what you have to say.";
     let against = shown(&mut w, &message)["against"].clone();
-    assert_eq!(against, json!(["Ana Silva has no e-mail address.", "No mail account is set yet."]));
+    assert_eq!(
+        against,
+        json!(["Ana Silva has no e-mail address.", gap, "No mail account is set yet."])
+    );
     let told = w.act(
         "outtray.tell",
         json!({ "message": message, "how": "phone", "words": "She comes at nine" }),

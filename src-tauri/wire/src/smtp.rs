@@ -172,7 +172,7 @@ impl Open {
         }
         self.line.abort();
         match step {
-            Step::Message => Came::Unsure(deepest(error)),
+            Step::Message => Came::Unsure(plainly(error)),
             Step::Mail | Step::Recipient | Step::Data => Came::Closed(way_of(error)),
         }
     }
@@ -215,6 +215,30 @@ fn said(response: &Response) -> String {
     short(&words.join(" "))
 }
 
+/// What happened to a connection, in words; else what the system says of it.
+fn plainly(error: &Error) -> String {
+    use std::io::ErrorKind;
+    let mut at: Option<&(dyn std::error::Error + 'static)> = Some(error);
+    while let Some(e) = at {
+        let kind = e.downcast_ref::<std::io::Error>().map(std::io::Error::kind);
+        let words = match kind {
+            Some(ErrorKind::UnexpectedEof | ErrorKind::ConnectionReset) => "the line was cut",
+            Some(ErrorKind::ConnectionAborted | ErrorKind::BrokenPipe) => "the line was cut",
+            Some(ErrorKind::TimedOut | ErrorKind::WouldBlock) => "no answer came in time",
+            Some(ErrorKind::ConnectionRefused) => "nobody answers at this port",
+            Some(ErrorKind::NetworkUnreachable | ErrorKind::HostUnreachable) => {
+                "there is no way to it"
+            }
+            _ => "",
+        };
+        if !words.is_empty() {
+            return words.to_owned();
+        }
+        at = e.source();
+    }
+    deepest(error)
+}
+
 /// What lies at the bottom of an error: what the server said, or the system.
 fn deepest(error: &Error) -> String {
     let mut at: &dyn std::error::Error = error;
@@ -248,7 +272,7 @@ fn tls_of(error: &Error) -> Option<&rustls::Error> {
 
 /// What kept a connection from being opened.
 fn way_of(error: &Error) -> InTheWay {
-    let said = deepest(error);
+    let said = plainly(error);
     let trouble = if let Some(tls) = tls_of(error) {
         match tls {
             // Whoever answers does not speak TLS at this port.

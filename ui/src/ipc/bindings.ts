@@ -15022,6 +15022,74 @@ export interface MessageLine {
   next: Instant | null;
 }
 /**
+ * A message as it arrives.
+ *
+ */
+export interface MessageLook {
+  /**
+   * From whom, as the header says.
+   */
+  from: string;
+  /**
+   * To whom.
+   */
+  to: string;
+  /**
+   * Who gets the same.
+   */
+  with: string;
+  /**
+   * The subject.
+   */
+  subject: string;
+  /**
+   * The date, as the header says.
+   */
+  date: string;
+  /**
+   * Its Message-ID.
+   */
+  mail_id: string;
+  /**
+   * The plain text.
+   */
+  text: string;
+  /**
+   * Everything it is made of.
+   */
+  parts: SeenPart[];
+  /**
+   * How many bytes the whole comes to.
+   */
+  size: number;
+  /**
+   * Whether these are the bytes that went out; otherwise as they would now.
+   */
+  sealed: boolean;
+}
+/**
+ * A part of a message as a reader of messages finds it.
+ *
+ */
+export interface SeenPart {
+  /**
+   * Its place, from 0.
+   */
+  place: number;
+  /**
+   * Its file\u{2019}s name; empty for a text.
+   */
+  name: string;
+  /**
+   * Its media type.
+   */
+  media: string;
+  /**
+   * How many bytes it comes to.
+   */
+  size: number;
+}
+/**
  * A file that a message carries.
  *
  */
@@ -16040,6 +16108,10 @@ export interface OuttrayFollowUpsOutput {
    * How many need the coach.
    */
   needs: number;
+  /**
+   * How many are released and not handed over yet.
+   */
+  on_its_way: number;
 }
 /**
  * An invoice to issue.
@@ -16126,6 +16198,10 @@ export interface OuttrayLeaveFollowUpOutput {
    * How many need the coach.
    */
   needs: number;
+  /**
+   * How many are released and not handed over yet.
+   */
+  on_its_way: number;
 }
 /**
  * What of the tray.
@@ -16180,72 +16256,18 @@ export interface OuttrayLookInput {
   message: MessageId;
 }
 /**
- * A message as it arrives.
+ * A message as it arrives, or why that cannot be shown yet.
  *
  */
 export interface OuttrayLookOutput {
   /**
-   * From whom, as the header says.
+   * As it arrives.
    */
-  from: string;
+  look: MessageLook | null;
   /**
-   * To whom.
+   * Why it cannot be shown, as a sentence; empty when it can.
    */
-  to: string;
-  /**
-   * Who gets the same.
-   */
-  with: string;
-  /**
-   * The subject.
-   */
-  subject: string;
-  /**
-   * The date, as the header says.
-   */
-  date: string;
-  /**
-   * Its Message-ID.
-   */
-  mail_id: string;
-  /**
-   * The plain text.
-   */
-  text: string;
-  /**
-   * Everything it is made of.
-   */
-  parts: SeenPart[];
-  /**
-   * How many bytes the whole comes to.
-   */
-  size: number;
-  /**
-   * Whether these are the bytes that went out; otherwise as they would now.
-   */
-  sealed: boolean;
-}
-/**
- * A part of a message as a reader of messages finds it.
- *
- */
-export interface SeenPart {
-  /**
-   * Its place, from 0.
-   */
-  place: number;
-  /**
-   * Its file\u{2019}s name; empty for a text.
-   */
-  name: string;
-  /**
-   * Its media type.
-   */
-  media: string;
-  /**
-   * How many bytes it comes to.
-   */
-  size: number;
+  why: string;
 }
 /**
  * Which invoice.

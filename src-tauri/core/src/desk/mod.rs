@@ -154,8 +154,6 @@ impl Desk {
         let _ = commands::catch_up(&mut file);
         self.open = Some(file);
         self.recent.opened(path);
-        // What was released before goes out, where this machine knows the password.
-        let _ = post::go_on(self);
         self.named(path)
     }
 

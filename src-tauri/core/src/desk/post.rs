@@ -118,6 +118,8 @@ fn key(account: &MailAccount, user: &str) -> String {
     format!("mail of {user} at {}", account.host)
 }
 
+/// Begins to hand over. The coach asks for it once each time a file was opened: a file that somebody else
+/// prepared sends nothing by being opened.
 pub(super) fn send(desk: &mut Desk, with: BeginSending) -> Result<Sending> {
     let account = desk.file()?.read(carry::signing_in)?;
     let Some((account, user)) = account else {
@@ -151,24 +153,17 @@ fn password(desk: &Desk, key: &str, typed: &str) -> Option<String> {
     before.or_else(|| desk.beyond().ok()?.secrets.get(key).ok().flatten())
 }
 
-/// Hands over what was released before, where there is anything and the password is known.
-pub(super) fn go_on(desk: &mut Desk) -> Result<()> {
-    if desk.beyond.is_none() || desk.file()?.read(carry::left)? == 0 {
-        return Ok(());
-    }
-    if let Some((account, user)) = desk.file()?.read(carry::signing_in)?
-        && let Some(password) = password(desk, &key(&account, &user), "")
-    {
-        begin(desk, account, SignIn { user, password }, false)?;
-    }
-    Ok(())
-}
-
 fn begin(desk: &mut Desk, account: MailAccount, sign_in: SignIn, keep: bool) -> Result<Sending> {
     let (carrier, back) = {
         let beyond = desk.beyond()?;
         (Arc::clone(&beyond.carrier), Arc::clone(&beyond.back))
     };
+    // What came of a message could not be written down, as on a full disk: it may have been sent.
+    if desk.file()?.read(carry::behind)? > 0 {
+        let label = "Messages that may have been sent";
+        let written = desk.file()?.write("outtray.catch_up", label, carry::catch_up)?;
+        desk.changed.extend(written.changes);
+    }
     let left = desk.file()?.read(carry::left)?;
     let file = desk.file()?.path().to_owned();
     desk.post.runs += 1;
@@ -277,8 +272,10 @@ impl Worker {
                     Ok(came) => {
                         failures = 0;
                         let kept = self.at_desk(|desk, file| came_of(desk, file, &parcel, &came));
-                        if !matches!(kept, Some(Ok(()))) {
-                            break;
+                        match kept {
+                            Some(Ok(())) => {}
+                            Some(Err(error)) => return self.broke(error),
+                            None => break,
                         }
                     }
                     Err(way) => {
@@ -293,7 +290,8 @@ impl Worker {
                     line = None;
                     self.pause(when, "");
                 }
-                Some(Ok(Next::Nothing) | Err(_)) | None => break,
+                Some(Err(error)) => return self.broke(error),
+                Some(Ok(Next::Nothing)) | None => break,
             }
         }
         self.end(Sending::default());
@@ -366,6 +364,12 @@ impl Worker {
         // A clock that is put back makes no pause longer than half an hour.
         let long = (until.utc() - SystemClock.now().utc()).to_std().unwrap_or_default();
         self.stop.wait(long.min(Duration::from_secs(1800)));
+    }
+
+    /// Something went wrong here, not at the server.
+    fn broke(&self, error: Error) {
+        let trouble = error.failure().words;
+        self.end(Sending { stage: SendingStage::Failed, trouble, ..Sending::default() });
     }
 
     fn end(&self, last: Sending) {

@@ -116,6 +116,8 @@ pub struct FollowUps {
     pub to_read: u32,
     /// How many need the coach.
     pub needs: u32,
+    /// How many are released and not handed over yet.
+    pub on_its_way: u32,
 }
 
 /// A proposal that the coach leaves.
@@ -218,6 +220,7 @@ pub fn list(db: &Reading<'_>) -> Result<FollowUps> {
     Ok(FollowUps {
         proposals,
         to_read: store::count(db, MessageState::ToRead)?,
+        on_its_way: super::carry::left(db)?,
         needs: store::count(db, MessageState::Stopped)? + store::count(db, MessageState::Unsure)?,
     })
 }

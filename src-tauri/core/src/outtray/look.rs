@@ -52,6 +52,15 @@ pub struct MessageLook {
     pub sealed: bool,
 }
 
+/// A message as it arrives, or why that cannot be shown yet.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct MessageLooked {
+    /// As it arrives.
+    pub look: Option<MessageLook>,
+    /// Why it cannot be shown, as a sentence; empty when it can.
+    pub why: String,
+}
+
 /// A part of a message.
 #[derive(Clone, Copy, Debug, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
@@ -115,13 +124,22 @@ fn name_of(part: &ParsedMail<'_>) -> String {
     disposition.params.get("filename").cloned().unwrap_or_default()
 }
 
-/// A message as it arrives.
+/// A message as it arrives; while an address is missing, that.
 ///
 /// # Errors
-/// `NotFound`; `NotPossible` while an address is missing.
-pub fn look(db: &Reading<'_>, which: WhichMessage) -> Result<MessageLook> {
-    let (bytes, sealed, _) = bytes(db, which)?;
-    let mail = parsed(&bytes)?;
+/// `NotFound`.
+pub fn look(db: &Reading<'_>, which: WhichMessage) -> Result<MessageLooked> {
+    match bytes(db, which) {
+        Ok((bytes, sealed, _)) => {
+            Ok(MessageLooked { look: Some(taken_apart(&bytes, sealed)?), why: String::new() })
+        }
+        Err(Error::NotPossible { words, .. }) => Ok(MessageLooked { look: None, why: words }),
+        Err(other) => Err(other),
+    }
+}
+
+fn taken_apart(bytes: &[u8], sealed: bool) -> Result<MessageLook> {
+    let mail = parsed(bytes)?;
     let header = |name: &str| mail.headers.get_first_value(name).unwrap_or_default();
     let mut all = Vec::new();
     leaves(&mail, &mut all);

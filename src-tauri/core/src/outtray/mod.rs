@@ -10,6 +10,8 @@ pub mod carry;
 pub mod follow_up;
 pub mod texts;
 
+mod about_money;
+mod begun;
 mod change;
 mod list;
 mod look;
@@ -25,7 +27,7 @@ pub use change::{Attach, EditMessage, TakeOff, attach, edit, take_off};
 pub use list::{
     ListMessages, MessagesOf, Tray, TrayPart, astray, list, of_invoice, of_student, show,
 };
-pub use look::{MessageFile, MessageLook, SeenPart, file, look, part};
+pub use look::{MessageFile, MessageLook, MessageLooked, SeenPart, file, look, part};
 pub use put::{IssueAndPut, MessageOf, PutMessage, PutMessages, issue_invoice, issue_letter, put};
 pub use release::{Again, ReleaseMessages, Told, WithdrawMessage, again, release, tell, withdraw};
 

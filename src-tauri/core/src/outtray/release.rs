@@ -228,6 +228,7 @@ pub fn withdraw(db: &Writing<'_>, given: WithdrawMessage) -> Result<MessageShown
     let mut p = Problems::new();
     let reason = p.line("reason", &given.reason, "The reason");
     p.done()?;
+    let gone = store::may_have_gone(db, m.id)?;
     let mut others = false;
     for one in store::together(db, m.together)? {
         if one.id == m.id || (one.state == MessageState::ToRead && m.state == MessageState::ToRead)
@@ -238,7 +239,7 @@ pub fn withdraw(db: &Writing<'_>, given: WithdrawMessage) -> Result<MessageShown
             others |= one.state != MessageState::Withdrawn;
         }
     }
-    if let Some((lesson, student, sequence)) = invitation(&m).filter(|_| !others && m.tries == 0) {
+    if let Some((lesson, student, sequence)) = invitation(&m).filter(|_| !others && !gone) {
         calendar::withdrawn(db, lesson, student, sequence)?;
     }
     db.cannot_be_undone();

@@ -376,6 +376,12 @@ pub(super) fn steps(db: &Reading<'_>, message: MessageId) -> Result<Vec<MessageS
     })
 }
 
+/// Whether a message was ever taken by a server, or may have been.
+pub(super) fn may_have_gone(db: &Reading<'_>, message: MessageId) -> Result<bool> {
+    let sql = "SELECT 1 AS one FROM message_step WHERE message = ? AND state IN ('accepted', 'unsure') LIMIT 1";
+    Ok(db.one(sql, [message], |row| row.get::<_, i64>("one"))?.is_some())
+}
+
 /// The next message to be tried, when that may be.
 pub(super) fn next(db: &Reading<'_>) -> Result<Option<(MessageId, Instant)>> {
     db.one(

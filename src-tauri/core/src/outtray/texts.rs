@@ -69,7 +69,7 @@ pub(super) const KINDS: [MessageKind; 10] = [
 const LANGUAGES: [Language; 2] = [Language::En, Language::De];
 
 /// Each field with what it says, and the kinds it is for; no kind stands for all.
-const FIELDS: [(&str, &str, &[MessageKind]); 16] = [
+const FIELDS: [(&str, &str, &[MessageKind]); 17] = [
     ("name", "How the one who gets it is addressed.", &[]),
     ("coach", "Your name.", &[]),
     ("closing", "Your closing, as under Coach.", &[]),
@@ -105,6 +105,7 @@ const FIELDS: [(&str, &str, &[MessageKind]); 16] = [
         "What the place asks of visitors, as you wrote it down.",
         &[MessageKind::BeforeVisit],
     ),
+    ("your_words", "What you have to say, typed for each message.", &[MessageKind::Words]),
     ("said", "That it is an invitation, a change, or called off.", &[MessageKind::Invitation]),
     ("lesson", "When the lesson is.", &[MessageKind::Invitation]),
     ("document", "Invoice or credit note.", &[MessageKind::Invoice]),
@@ -196,8 +197,10 @@ fn ours(kind: MessageKind, language: Language) -> (&'static str, &'static str) {
             "Zahlungserinnerung zu Rechnung {number}",
             "Guten Tag {name},\n\nvon der Rechnung {number} sind noch {amount} offen. Bitte zahlen Sie bis {due}; falls Sie inzwischen gezahlt haben, ist diese Nachricht gegenstandslos.\n\n{closing}\n{coach}",
         ),
-        (_, En) => ("A word about our lessons", "Dear {name},\n\n\n\n{closing}\n{coach}"),
-        (_, De) => ("Zu unseren Stunden", "Hallo {name},\n\n\n\n{closing}\n{coach}"),
+        (_, En) => {
+            ("A word about our lessons", "Dear {name},\n\n{your_words}\n\n{closing}\n{coach}")
+        }
+        (_, De) => ("Zu unseren Stunden", "Hallo {name},\n\n{your_words}\n\n{closing}\n{coach}"),
     }
 }
 

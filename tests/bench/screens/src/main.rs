@@ -6,7 +6,8 @@
 //! anyway) and, if given, how many times larger the file is to be; or a coach file that was made so
 //! before. `chart FILE` instead makes a file with one student of 40 visits and 60 goals, for the page
 //! to draw; `year FOLDER` times the week, the trip and the year on a year of 400 lessons; `money FOLDER`
-//! times what money asks for after ten years, 4,000 invoices and some 30,000 postings, and issuing.
+//! times what money asks for after ten years, 4,000 invoices and some 30,000 postings, and issuing;
+//! `mail FOLDER` times what the out-tray asks for with 50,000 messages in it.
 
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -17,6 +18,7 @@ use std::time::Instant;
 use carryover_core::app::CoachFile;
 use carryover_core::commands::{call, catch_up};
 use carryover_core::kinds::{CountedIds, Day, FixedClock};
+use carryover_core::outtray::carry::{self, Came, Next};
 use serde_json::{Value, json};
 
 type Result<T> = std::result::Result<T, Box<dyn Error>>;
@@ -39,6 +41,9 @@ fn main() -> Result<()> {
     }
     if within == "money" {
         return ten_years_of_money(Path::new(&given.next().ok_or("name the folder to work in")?));
+    }
+    if within == "mail" {
+        return a_full_tray(Path::new(&given.next().ok_or("name the folder to work in")?));
     }
     if within == "chart" {
         return one_student(Path::new(&given.next().ok_or("name the file to make")?));
@@ -325,6 +330,73 @@ fn ten_years_of_money(within: &Path) -> Result<()> {
             "issue_ms": { "median": issued[INVOICES / 2], "p99": issued[INVOICES * 99 / 100] },
         })
     );
+    Ok(())
+}
+
+/// How many messages there are.
+const MESSAGES: usize = 50_000;
+/// How many of them were not read yet, or were released and not handed over.
+const TO_READ: usize = 300;
+const WAITING: usize = 200;
+
+/// Times what the out-tray asks for: most messages were taken by the mail server, one in a hundred may have
+/// been sent, and some are to be read or on their way.
+fn a_full_tray(within: &Path) -> Result<()> {
+    let folder = tempfile::tempdir_in(within)?;
+    let path = folder.path().join("mail.carryover");
+    CoachFile::create(&path)?;
+    let clock = Arc::new(FixedClock::on(today()?));
+    let file = CoachFile::open_with(&path, clock, Arc::new(CountedIds::new(41)))?;
+    let mut career = Career { file };
+    career.act("settings.change", json!({ "name": "Robin Hale", "email": "robin@hale.example" }))?;
+    career.act("outtray.set_account", json!({ "host": "mail.example.org", "port": 465 }))?;
+    let text_of_words = json!({ "kind": "words", "language": "en", "subject": "Hello", "words": "Dear {name}" });
+    career.act("outtray.set_text", text_of_words)?;
+    let mut students = Vec::new();
+    for n in 0..STUDENTS {
+        let student = json!({ "name": format!("Ana Banto {n}"), "email": format!("ana{n}@example.org") });
+        students.push(text(&career.act("students.add", student)?["id"])?);
+    }
+    let mut dice = Dice(43);
+    let mut ids = Vec::with_capacity(MESSAGES);
+    for n in 0..MESSAGES {
+        let student = &students[dice.below(students.len())];
+        let put = json!({ "of": { "kind": "words", "student": student } });
+        let message = career.act("outtray.put", put)?["messages"][0].clone();
+        ids.push(message.clone());
+        if n < TO_READ {
+            continue;
+        }
+        career.act("outtray.release", json!({ "messages": [message] }))?;
+        if n >= MESSAGES - WAITING {
+            continue;
+        }
+        if let Next::Parcel(parcel) =
+            career.file.write("outtray.next", "Going", carry::next)?.value
+        {
+            let came = match n % 100 {
+                0 => Came::Unsure(String::new()),
+                _ => Came::Accepted("2.0.0 queued".to_owned()),
+            };
+            career.file.write("outtray.came", "Came", |db| carry::came(db, parcel.message, &came))?;
+        }
+    }
+    let file = &mut career.file;
+    let mut read = BTreeMap::new();
+    read.insert("outtray.list", timed(file, "outtray.list", || json!({}))?);
+    let before = || json!({ "before": "2026-03-12T12:00:30.000+00:00" });
+    read.insert("outtray.list older", timed(file, "outtray.list", before)?);
+    read.insert("outtray.follow_ups", timed(file, "outtray.follow_ups", || json!({}))?);
+    let mut other = Dice(47);
+    let of = || json!({ "student": students[other.below(students.len())] });
+    read.insert("outtray.of_student", timed(file, "outtray.of_student", of)?);
+    let mut other = Dice(53);
+    let which = || json!({ "message": ids[other.below(ids.len())] });
+    read.insert("outtray.show", timed(file, "outtray.show", which)?);
+    let mut other = Dice(59);
+    let which = || json!({ "message": ids[other.below(ids.len())] });
+    read.insert("outtray.look", timed(file, "outtray.look", which)?);
+    println!("{}", json!({ "messages": MESSAGES, "read_ms": read }));
     Ok(())
 }
 

@@ -1,3 +1,4 @@
+// Messages in words.
 import { describe, expect, it } from 'vitest';
 import { firsts, partWords, sizeWords, toWords } from './words';
 
