@@ -244,7 +244,12 @@ fn a_minor_s_message_goes_to_the_guardian_or_has_a_second_adult_on_it() {
         shown(&mut w, &through)["to"],
         json!({ "name": "Jo Roe", "address": "jo@example.org" })
     );
-    assert!(text(&shown(&mut w, &through)["words"]).starts_with("Hallo Jo Roe,"));
+    let words = text(&shown(&mut w, &through)["words"]);
+    assert!(
+        words.starts_with("Hallo Jo Roe,")
+            && words.ends_with("Bis bald auf dem Platz,\nRobin Hale"),
+        "{words}"
+    );
     let agreed = json!({ "student": kim, "kind": "messages", "given": true,
         "by": { "name": "Jo Roe", "relation": "guardian", "as_what": "mother" } });
     w.act("intake.give_consent", agreed);

@@ -32,8 +32,8 @@ pub use issue::{InvoiceInParts, Issue, in_parts, issue};
 pub use list::{InvoiceListed, InvoiceState, Invoices, InvoicesOf, drafts, list, show};
 pub use print::{addressee, file, letterhead};
 pub use remind::{
-    InvoiceReminder, Remind, WhichReminder, WouldRemind, of_reminder, remind, reminder_file,
-    would_remind,
+    InvoiceReminder, Remind, WhichReminder, WouldRemind, of_reminder, remind, reminded,
+    reminder_file, would_remind,
 };
 pub use sell::{SellPackage, sell_package};
 pub use seller::{Seller, seller, set_seller};

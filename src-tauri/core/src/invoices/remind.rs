@@ -157,6 +157,14 @@ pub fn of_reminder(db: &Reading<'_>, which: WhichReminder) -> Result<InvoiceId> 
     store::reminder(db, which.reminder).map(|(invoice, ..)| invoice)
 }
 
+/// How many reminders of an invoice were written.
+///
+/// # Errors
+/// `Storage`.
+pub fn reminded(db: &Reading<'_>, which: WhichInvoice) -> Result<usize> {
+    store::reminded(db, which.invoice)
+}
+
 /// The reminders of an invoice, the oldest first.
 pub(super) fn reminders(
     db: &Reading<'_>,

@@ -311,6 +311,13 @@ pub(super) fn insert_reminder(
     Ok(())
 }
 
+/// How many reminders of an invoice were written.
+pub(super) fn reminded(db: &Reading<'_>, invoice: InvoiceId) -> Result<usize> {
+    let sql = "SELECT count(*) AS n FROM reminder WHERE invoice = ?";
+    let count: i64 = db.one(sql, [invoice], |row| row.get("n"))?.unwrap_or_default();
+    Ok(usize::try_from(count).unwrap_or_default())
+}
+
 pub(super) fn reminders(
     db: &Reading<'_>,
     invoice: InvoiceId,

@@ -475,9 +475,14 @@ fn next(r: &Record) -> Part {
     part(r, PartKey::Next, &[sentence], from)
 }
 
-fn closing(r: &Record) -> Part {
-    let own = &r.settings.closing;
+/// The coach\u{2019}s own closing; the usual one in the language of who reads it.
+pub fn closing_in(settings: &Settings, language: Language) -> String {
+    let own = &settings.closing;
     let usual = *own == Settings::default().closing;
-    let closing = if usual { r.tongue().closing().to_owned() } else { own.clone() };
+    if usual { tongue::of(language).closing().to_owned() } else { own.clone() }
+}
+
+fn closing(r: &Record) -> Part {
+    let closing = closing_in(&r.settings, r.language);
     part(r, PartKey::Closing, &[closing, r.settings.name.clone()], Vec::new())
 }

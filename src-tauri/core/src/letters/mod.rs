@@ -15,6 +15,7 @@ mod tongue;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+pub use compose::closing_in;
 pub use draft::{compose_anew, draft, edit};
 pub use issue::{document, issue, show};
 pub use language::{ChooseLanguage, choose_language};

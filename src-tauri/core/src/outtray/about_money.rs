@@ -17,7 +17,7 @@ fn to_payer(
     about: String,
 ) -> Result<Begun> {
     let payer = payers::show(db, WhichPayer { payer: invoice.payer })?;
-    let mut values = common(db, &payer.form.name)?;
+    let mut values = common(db, &payer.form.name, payer.form.language)?;
     values.push(("number", Ok(invoice.number.clone())));
     Ok(Begun {
         about,

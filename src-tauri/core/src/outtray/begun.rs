@@ -85,7 +85,7 @@ fn to_student(
     let language = known.profile.language;
     let WrittenTo { first, second, against, .. } = to;
     let Some(first) = first else { return Err(Error::not_possible("nobody", against)) };
-    let mut values = common(db, &name)?;
+    let mut values = common(db, &name, language)?;
     values.push(("student", Ok(known.profile.name.clone())));
     if let Some(visit) = visit {
         values.push(("visit", days(visit, language)));
@@ -120,13 +120,18 @@ fn addressed(student: &Student, to: &WrittenTo) -> String {
 }
 
 /// The fields that all messages have.
-pub(super) fn common(db: &Reading<'_>, name: &str) -> Result<Vec<(&'static str, Value)>> {
+pub(super) fn common(
+    db: &Reading<'_>,
+    name: &str,
+    language: Language,
+) -> Result<Vec<(&'static str, Value)>> {
     let me = settings::show(db)?;
+    let closing = letters::closing_in(&me, language);
     let coach = match me.name.as_str() {
         "" => Err("Your name is not known yet; write it down under Coach.".to_owned()),
         name => Ok(name.to_owned()),
     };
-    Ok(vec![("name", Ok(name.to_owned())), ("coach", coach), ("closing", Ok(me.closing))])
+    Ok(vec![("name", Ok(name.to_owned())), ("coach", coach), ("closing", Ok(closing))])
 }
 
 fn days(visit: &Visit, language: Language) -> Value {

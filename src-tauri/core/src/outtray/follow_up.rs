@@ -298,8 +298,7 @@ fn overdue(db: &Reading<'_>, all: &mut Vec<FollowUp>) -> Result<()> {
         if due == 0 {
             continue;
         }
-        let written = invoices::show(db, WhichInvoice { invoice: invoice.id })?.reminders.len();
-        if written >= due {
+        if invoices::reminded(db, WhichInvoice { invoice: invoice.id })? >= due {
             continue;
         }
         all.push(FollowUp {

@@ -314,6 +314,7 @@ fn ten_years_of_money(within: &Path) -> Result<()> {
     let rows = call(file, "accounts.balanced", json!({}))?.value;
     let mut read = BTreeMap::new();
     read.insert("accounts.overview", timed(file, "accounts.overview", || json!({}))?);
+    read.insert("outtray.follow_ups", timed(file, "outtray.follow_ups", || json!({}))?);
     read.insert("invoices.list open", timed(file, "invoices.list", || json!({ "open": true }))?);
     let account = || json!({ "payer": payers[dice.below(PAYERS)] });
     read.insert("payments.account", timed(file, "payments.account", account)?);
